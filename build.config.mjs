@@ -1,0 +1,42 @@
+// Bundles the program. One file starts several times faster than the packages it is made of; what only some
+// commands need (the terminal UI, the second engine) is split off and loaded when it is asked for.
+import { readFileSync, rmSync } from "node:fs";
+import { build } from "esbuild";
+
+const { version } = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
+const bench = process.argv.includes("--bench");
+
+const common = {
+  bundle: true,
+  platform: "node",
+  target: "node20",
+  format: "esm",
+  minifySyntax: true,
+  minifyWhitespace: true,
+  logLevel: "warning",
+  define: { "process.env.NODE_ENV": '"production"', EVENROW_VERSION: JSON.stringify(version) },
+  // Bundled CommonJS packages call require() for node's own modules.
+  banner: {
+    js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);',
+  },
+};
+
+if (bench) {
+  await build({
+    ...common,
+    packages: "external",
+    entryPoints: { bench: "test/bench/main.ts" },
+    outdir: "dist",
+  });
+} else {
+  // Only a release starts from nothing: tests that run the built program may be running beside this build.
+  if (process.env.npm_lifecycle_event === "prepare") rmSync("dist", { recursive: true, force: true });
+  await build({
+    ...common,
+    splitting: true,
+    entryPoints: { evenrow: "src/cli/main.ts", "engine-worker": "solver/engine-worker.ts" },
+    external: ["highs"],
+    outdir: "dist",
+    chunkNames: "parts/[name]-[hash]",
+  });
+}

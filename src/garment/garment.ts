@@ -1,0 +1,120 @@
+import type { Allowed, Preference } from "./allowed.ts";
+import type { Motif } from "../motif/motif.ts";
+
+/** A garment file as read: every length in millimetres, every name resolved, nothing yet counted in needles. */
+export interface Garment {
+  readonly title: string;
+  readonly bed: Bed;
+  readonly gauge: Gauge;
+  readonly yarn: Yarns;
+  readonly pieces: readonly Piece[];
+  /** Only the motifs written in the file, each complete: what `like` took from a built-in one is filled in. */
+  readonly motifs: readonly Motif[];
+  readonly placements: readonly Placement[];
+  readonly weights: Weights;
+}
+
+export type Side = "left" | "right";
+
+/** Keys and indexes from the top of the garment file down to a value. */
+export type Path = readonly (string | number)[];
+
+export interface Bed {
+  /** Needles on the bed, both sides of the centre together. */
+  readonly needles: number;
+  readonly pitchMm?: number;
+  /** Where the carriage rests before the first row of a piece that does not say so itself. */
+  readonly carriage: Side;
+}
+
+export interface Gauge {
+  readonly ground: GroundGauge;
+  readonly cord?: CordGauge;
+}
+
+export interface GroundGauge {
+  readonly stitches: number;
+  readonly rows: number;
+  /** The length, in mm, over which `stitches` and `rows` were counted. */
+  readonly overMm: number;
+  /** How far off the gauge may be, as a fraction (0.02 = 2 %), where the file says so. */
+  readonly within?: number;
+}
+
+export interface CordGauge {
+  /** Needles the cord is knitted on. */
+  readonly needles: number;
+  readonly stitches: number;
+  /** The length of cord, in mm, over which `stitches` were counted. */
+  readonly overMm: number;
+  /** How thick the cord is, where a strand that lies over another has to climb it. */
+  readonly thicknessMm?: number;
+}
+
+export interface Yarns {
+  readonly ground?: Yarn;
+  readonly cord?: Yarn;
+}
+
+export interface Yarn {
+  /** Linear density: grams per 1000 m (ISO 1144). */
+  readonly tex: number;
+}
+
+export interface Piece {
+  readonly name: string;
+  readonly path: Path;
+  /** From the cast-on edge upward; the first stands at height 0. */
+  readonly outline: readonly Station[];
+  /** Named heights; `cast-on`, `bind-off` and, where there is one, `neck` are among them. */
+  readonly marks: readonly Mark[];
+  /** The opening cut out around the centre, from its lowest height up; empty where there is none. */
+  readonly neck: readonly NeckStation[];
+  readonly growMm: number;
+  readonly shrinkMm: number;
+  readonly carriage: Side;
+}
+
+/** The outline at one height: a full width about the centre, or each side's distance from the centre line. */
+export type Station =
+  | { readonly heightMm: number; readonly widthMm: number }
+  | { readonly heightMm: number; readonly leftMm: number; readonly rightMm: number };
+
+export interface NeckStation {
+  readonly heightMm: number;
+  readonly widthMm: number;
+}
+
+export interface Mark {
+  readonly name: string;
+  readonly heightMm: number;
+}
+
+/** One motif laid on one piece, between two marks. */
+export interface Placement {
+  readonly path: Path;
+  readonly motif: string;
+  readonly piece: string;
+  readonly from: string;
+  readonly to: string;
+  readonly repeats: Preference;
+  readonly columns: Preference;
+  /** Needles between two columns. */
+  readonly gap: Preference;
+  readonly margins: Margins;
+}
+
+/** Rows (bottom, top) and needles (sides) left between the motif and the edge of its field. */
+export interface Margins {
+  readonly bottom: Allowed;
+  readonly top: Allowed;
+  readonly sides: SideMargins;
+}
+
+/** Either the panel is centred and keeps a least margin at both sides, or each side's margin has its own range. */
+export type SideMargins =
+  | { readonly kind: "centred"; readonly least: number }
+  | { readonly kind: "free"; readonly left: Allowed; readonly right: Allowed };
+
+/** Cost of one unit of each named term; a term that is not listed weighs `defaultWeight`. */
+export type Weights = Readonly<Record<string, number>>;

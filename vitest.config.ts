@@ -1,0 +1,11 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["test/**/*.test.{ts,tsx}"],
+    // The solver's watchdog tests wait for a real time-out of the engine.
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    globalSetup: ["test/support/build-once.ts"],
+  },
+});
