@@ -1,4 +1,4 @@
-import type { Path } from "../garment/garment.ts";
+import type { Path } from "./path.ts";
 
 /** One thing to tell the knitter about the file, as data; renderers turn it into text or JSON. */
 export interface Diagnostic {

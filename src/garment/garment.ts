@@ -1,4 +1,5 @@
 import type { Allowed, Preference } from "./allowed.ts";
+import type { Path } from "../diagnostics/path.ts";
 import type { Motif } from "../motif/motif.ts";
 
 /** A garment file as read: every length in millimetres, every name resolved, nothing yet counted in needles. */
@@ -15,9 +16,6 @@ export interface Garment {
 }
 
 export type Side = "left" | "right";
-
-/** Keys and indexes from the top of the garment file down to a value. */
-export type Path = readonly (string | number)[];
 
 export interface Bed {
   /** Needles on the bed, both sides of the centre together. */

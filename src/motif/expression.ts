@@ -1,4 +1,4 @@
-import type { Path } from "../garment/garment.ts";
+import type { Path } from "../diagnostics/path.ts";
 
 /** An arithmetic expression over a motif's quantities, parsed and found harmless. */
 export interface Expression {

@@ -1,5 +1,5 @@
+import type { Path } from "../diagnostics/path.ts";
 import type { Preference } from "../garment/allowed.ts";
-import type { Path } from "../garment/garment.ts";
 import type { Expression } from "./expression.ts";
 
 /** An ornament as data: quantities the fit may choose, and where its parts lie in terms of them. */
