@@ -1,0 +1,151 @@
+import solver from "javascript-lp-solver";
+import * as z from "zod/mini";
+import { zeroMeets } from "./constant-rows.ts";
+import { impliedUpperBounds } from "./implied-bounds.ts";
+import { mergedTerms } from "./merged-terms.ts";
+import type { Column, Engine, EngineOptions, Outcome, Program, Row } from "./program.ts";
+import { programFault } from "./program-fault.ts";
+
+export const SIMPLEX = "javascript-lp-solver";
+
+/**
+ * The greatest coefficient trusted in a program with whole columns. The engine calls a value whole when it is
+ * within 1e-8 of a whole number, so a coefficient of 1e8 can hide a whole unit of a row; a tenth of it keeps
+ * what is hidden below a tenth.
+ */
+const GREATEST_COEFFICIENT = 1e7;
+
+/** The parts of the engine's answer that are relied on; everything else it says is ignored. */
+const Answer = z.object({
+  feasible: z.boolean(),
+  bounded: z.boolean(),
+  iter: z.optional(z.number()),
+  solutionSet: z.record(z.string(), z.number()),
+  _tableau: z.object({
+    __isIntegral: z.optional(z.boolean()),
+    bestPossibleEval: z.number(),
+    model: z.object({ messages: z.array(z.string()) }),
+  }),
+});
+
+/**
+ * Solves a program with javascript-lp-solver, in this thread: on some programs it never returns, so a caller who
+ * has to go on asks it through the guarded engine.
+ */
+export const simplexEngine: Engine = async (program, options) => solveBySimplex(program, options);
+
+/** {@link simplexEngine} without the promise. */
+export function solveBySimplex(program: Program, options: EngineOptions = {}): Outcome {
+  const fault = programFault(program) ?? beyondTrust(program);
+  if (fault !== undefined) return failed(fault);
+
+  const rows = program.rows.map((row) => ({ ...row, terms: mergedTerms(row.terms) }));
+  if (rows.some(({ terms, relation, bound }) => terms.length === 0 && !zeroMeets(relation, bound)))
+    return { status: "infeasible", nodes: 0, engine: SIMPLEX };
+  if (program.columns.length === 0)
+    return { status: "optimal", point: [], cost: 0, bound: 0, nodes: 0, engine: SIMPLEX };
+
+  const model = modelOf(
+    program.columns,
+    rows.filter(({ terms }) => terms.length > 0),
+  );
+  const startedAt = performance.now();
+  let answer: unknown;
+  try {
+    // The third argument asks for the whole solution object: only that counts nodes and tells of cycles.
+    answer = solver.Solve(
+      { ...model, options: { presolve: false, ...timeout(options.timeLimitMs) } },
+      undefined,
+      true,
+    );
+  } catch (error) {
+    return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
+  }
+  const outOfTime = options.timeLimitMs !== undefined && performance.now() - startedAt >= options.timeLimitMs;
+  return outcomeOf(program, answer, outOfTime);
+}
+
+/**
+ * The model in the engine's own form. Its names are v0, v1 ... and c0, c1 ... because names such as `result` or
+ * `constructor` break its answer, and a row named like the objective is dropped. Upper bounds become rows, except
+ * where other rows imply them: every row costs time in each pivot.
+ *
+ * Presolve is left off by the caller: it sets the cost of columns it fixes to zero, which spoils the bound.
+ */
+function modelOf(columns: readonly Column[], rows: readonly Row[]) {
+  const variables: Record<string, Record<string, number>> = {};
+  const ints: Record<string, 1> = {};
+  const constraints: Record<string, { max: number } | { min: number } | { equal: number }> = {};
+  columns.forEach(({ cost, whole }, column) => {
+    variables[`v${column}`] = { cost };
+    if (whole) ints[`v${column}`] = 1;
+  });
+  const constrain = (terms: Row["terms"], relation: Row["relation"], bound: number) => {
+    const name = `c${Object.keys(constraints).length}`;
+    constraints[name] =
+      relation === "<=" ? { max: bound } : relation === ">=" ? { min: bound } : { equal: bound };
+    for (const [column, coefficient] of terms) variables[`v${column}`]![name] = coefficient;
+  };
+  for (const { terms, relation, bound } of rows) constrain(terms, relation, bound);
+  const implied = impliedUpperBounds(columns.length, rows);
+  columns.forEach(({ upper }, column) => {
+    if (upper !== undefined && implied[column]! > upper) constrain([[column, 1]], "<=", upper);
+  });
+  return { optimize: "cost", opType: "min" as const, constraints, variables, ints };
+}
+
+/** The engine takes 0 for no limit at all. */
+const timeout = (limitMs: number | undefined) =>
+  limitMs === undefined ? {} : { timeout: Math.max(1, limitMs) };
+
+function outcomeOf(program: Program, answer: unknown, outOfTime: boolean): Outcome {
+  const read = Answer.safeParse(answer);
+  if (!read.success) return failed("The engine gave an answer that is not of the expected form.");
+  const { feasible, bounded, iter, solutionSet, _tableau: tableau } = read.data;
+  // A cycle makes the engine call that node infeasible, which proves nothing.
+  if (tableau.model.messages.length > 0)
+    return failed("The engine went round in circles on this program and gave up.");
+
+  const anyWhole = program.columns.some(({ whole }) => whole);
+  const nodes = Math.max(1, iter ?? 1);
+  const found = feasible && bounded && (!anyWhole || tableau.__isIntegral === true);
+  if (outOfTime) {
+    const bound =
+      anyWhole && Number.isFinite(tableau.bestPossibleEval) ? tableau.bestPossibleEval : undefined;
+    return {
+      status: "stopped",
+      nodes,
+      engine: SIMPLEX,
+      ...(found ? pointOf(program, solutionSet) : {}),
+      ...(bound === undefined ? {} : { bound }),
+    };
+  }
+  if (found) {
+    const { point, cost } = pointOf(program, solutionSet);
+    return { status: "optimal", point, cost, bound: cost, nodes, engine: SIMPLEX };
+  }
+  if (feasible && !bounded) return { status: "unbounded", nodes, engine: SIMPLEX };
+  if (!feasible && tableau.__isIntegral !== true) return { status: "infeasible", nodes, engine: SIMPLEX };
+  return failed("The engine ended without whole values and without a reason.");
+}
+
+/** Columns that the engine does not mention are zero. */
+function pointOf(program: Program, values: Record<string, number>): { point: number[]; cost: number } {
+  const point = program.columns.map(({ whole }, column) => {
+    const value = values[`v${column}`] ?? 0;
+    return whole ? Math.round(value) : value;
+  });
+  const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
+  return { point, cost };
+}
+
+function beyondTrust(program: Program): string | undefined {
+  if (!program.columns.some(({ whole }) => whole)) return undefined;
+  for (const { name, terms } of program.rows)
+    for (const [, coefficient] of terms)
+      if (Math.abs(coefficient) > GREATEST_COEFFICIENT)
+        return `Row "${name}" has the coefficient ${coefficient}, too large for this engine to tell whole values by.`;
+  return undefined;
+}
+
+const failed = (reason: string): Outcome => ({ status: "failed", reason, engine: SIMPLEX });
