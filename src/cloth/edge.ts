@@ -1,0 +1,54 @@
+import { stepsDone } from "./spacing.ts";
+
+/** A corner of an edge once it is counted: so many needles from the centre at so many rows. */
+export interface Corner {
+  readonly row: number;
+  readonly needles: number;
+}
+
+/**
+ * The edge the outline asks for, in needles from the centre, at every row from the first corner's to `lastRow`.
+ * Between two corners the steps are spread evenly; of two corners at one row the later holds from that row on.
+ */
+export function wantedEdge(corners: readonly Corner[], lastRow: number): number[] {
+  const first = corners[0]!;
+  const edge: number[] = [];
+  for (let row = first.row; row <= lastRow; row++) edge.push(wantedAt(corners, row));
+  return edge;
+}
+
+function wantedAt(corners: readonly Corner[], row: number): number {
+  let below = corners[0]!;
+  for (const corner of corners) {
+    if (corner.row > row) {
+      const change = corner.needles - below.needles;
+      const done = stepsDone(corner.row - below.row, Math.abs(change), row - below.row);
+      return below.needles + Math.sign(change) * done;
+    }
+    below = corner;
+  }
+  return below.needles;
+}
+
+/**
+ * The edge as a bed can knit it. One needle can be added or taken away at either end of a row; several only where
+ * the carriage, and with it the yarn, rests (common practice, no published source), so they wait for it. At the
+ * last row there is nothing left to shape: everything in work is bound off.
+ *
+ * @param wanted edge per row, the first entry being where the edge begins
+ * @param carriageHere whether the carriage rests at this edge once the entry's row is knitted
+ */
+export function knittableEdge(
+  wanted: readonly number[],
+  carriageHere: (index: number) => boolean,
+): readonly number[] {
+  const edge = wanted.slice(0, 1);
+  for (let index = 1; index < wanted.length; index++) {
+    const now = edge[index - 1]!;
+    const change = wanted[index]! - now;
+    const last = index === wanted.length - 1;
+    const waits = last || (Math.abs(change) > 1 && !carriageHere(index));
+    edge.push(waits ? now : now + change);
+  }
+  return edge;
+}

@@ -1,0 +1,27 @@
+import type { Garment } from "../garment/garment.ts";
+import type { Breach } from "./check/breach.ts";
+import { checkCost } from "./check/check-cost.ts";
+import { checkLook } from "./check/check-look.ts";
+import { checkMeetings } from "./check/check-meetings.ts";
+import { checkPiece } from "./check/check-piece.ts";
+import { checkPlacement } from "./check/check-placement.ts";
+import type { Fit } from "./fit.ts";
+
+export { type Breach, describeBreaches } from "./check/breach.ts";
+
+/**
+ * Checks a fit against the garment's own rules, by code that shares nothing with the formulation: rows add up,
+ * margins, ease and edges keep their limits, every hanging finds its needles in work, the cost is what is told.
+ *
+ * @param engineCost what the engine says the fit costs
+ * @returns every rule that is not kept; empty where the fit is right
+ */
+export function checkFit(garment: Garment, fit: Fit, engineCost: number): readonly Breach[] {
+  return [
+    ...fit.looks.flatMap((look) => checkLook(garment, look)),
+    ...fit.placements.flatMap((placement) => checkPlacement(garment, fit, placement)),
+    ...garment.pieces.flatMap((piece) => checkPiece(garment, fit, piece)),
+    ...checkMeetings(fit),
+    ...checkCost(garment, fit, engineCost),
+  ];
+}

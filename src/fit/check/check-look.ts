@@ -1,0 +1,54 @@
+import { allows } from "../../garment/allowed.ts";
+import type { Garment } from "../../garment/garment.ts";
+import type { CordMotif } from "../../motif/motif.ts";
+import { keepsRule } from "../../motif/rules.ts";
+import type { FittedLook } from "../fit.ts";
+import { type Breach, breach, easeTolerance } from "./breach.ts";
+import { walk } from "./walk.ts";
+
+/** Values allowed, rules kept, and for a cord every stretch between two hangings counted with its ease in limits. */
+export function checkLook(garment: Garment, look: FittedLook): readonly Breach[] {
+  const { motif, values } = look;
+  const breaches: Breach[] = [];
+  for (const { name, allowed } of motif.quantities) {
+    const value = values.get(name);
+    if (value === undefined || !allows(allowed, value))
+      breaches.push(breach(`${motif.name}: ${name}`, `${value} is not allowed`));
+  }
+  for (const rule of motif.rules)
+    if (!keepsRule(rule, values)) breaches.push(breach(`${motif.name}: ${rule.source}`, "is not kept"));
+  if (motif.kind === "cord") breaches.push(...checkCounts(garment, motif, look));
+  return breaches;
+}
+
+function checkCounts(garment: Garment, motif: CordMotif, look: FittedLook): readonly Breach[] {
+  const { ground, cord } = garment.gauge;
+  if (!cord) return [breach("gauge.cord", "is missing")];
+  const breaches: Breach[] = [];
+  const stitchMm = cord.overMm / cord.stitches;
+  for (const { name, points } of walk(motif, look.values, 2).strands)
+    for (let index = 1; index < points.length; index++) {
+      const [from, to] = [points[index - 1]!, points[index]!];
+      const needles = Math.abs(from.from - to.from);
+      const rows = to.row - from.row;
+      const where = `${motif.name}, ${name}, row ${to.row}`;
+      const segment = look.segments.find((one) => one.needles === needles && one.rows === rows);
+      if (rows < 1 || !segment) {
+        breaches.push(breach(where, `no count for ${needles} needles across and ${rows} rows up`));
+        continue;
+      }
+      const straight = Math.hypot(
+        (needles * ground.overMm) / ground.stitches,
+        (rows * ground.overMm) / ground.rows,
+      );
+      const climb = segment.climbs * 2 * (Math.hypot(straight / 2, cord.thicknessMm ?? 0) - straight / 2);
+      const ease = (segment.pickup * stitchMm) / (straight + climb) - 1;
+      if (!Number.isInteger(segment.pickup) || segment.pickup < 1)
+        breaches.push(breach(where, `${segment.pickup} cord stitches cannot be counted`));
+      if (ease < motif.ease.from - easeTolerance || ease > motif.ease.to + easeTolerance)
+        breaches.push(breach(where, `ease ${(100 * ease).toFixed(2)} % is outside its limits`));
+      if (Math.abs(ease - segment.ease) > easeTolerance)
+        breaches.push(breach(where, `ease ${segment.ease} is told where ${ease} is true`));
+    }
+  return breaches;
+}

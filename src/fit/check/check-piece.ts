@@ -1,0 +1,58 @@
+import type { CountedPiece } from "../../cloth/counted-piece.ts";
+import type { Garment, Piece, Side } from "../../garment/garment.ts";
+import type { Fit } from "../fit.ts";
+import { type Breach, breach } from "./breach.ts";
+
+/** The piece as it will be knitted against its outline: length in limits, edges near the outline, steps a bed can do. */
+export function checkPiece(garment: Garment, fit: Fit, piece: Piece): readonly Breach[] {
+  const counted = fit.pieces.find(({ name }) => name === piece.name);
+  if (!counted) return [breach(piece.name, "is missing")];
+  return [
+    ...checkLength(garment, fit, piece, counted),
+    ...checkSteps(garment, counted, "left"),
+    ...checkSteps(garment, counted, "right"),
+  ];
+}
+
+function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedPiece): readonly Breach[] {
+  const rowMm = garment.gauge.ground.overMm / garment.gauge.ground.rows;
+  const rows = Math.round(piece.outline.at(-1)!.heightMm / rowMm);
+  const changed = counted.rows - rows;
+  const breaches: Breach[] = [];
+  if (changed * rowMm > piece.growMm + lengthTolerance || -changed * rowMm > piece.shrinkMm + lengthTolerance)
+    breaches.push(breach(piece.name, `its length changes by ${changed} rows, more than it may`));
+  const asked = new Map(
+    fit.placements
+      .filter((placement) => placement.piece === piece.name)
+      .map(({ index, change }) => {
+        const { from, to } = garment.placements[index]!;
+        return [`${from}..${to}`, change];
+      }),
+  );
+  const sum = [...asked.values()].reduce((all, change) => all + change, 0);
+  const fieldsOverlap = asked.size > 1;
+  if (!fieldsOverlap && sum !== changed)
+    breaches.push(breach(piece.name, `${sum} rows are asked for, and its length changes by ${changed}`));
+  return breaches;
+}
+
+/** A hundredth of a millimetre: far below a row, far above what the sums lose. */
+const lengthTolerance = 0.01;
+
+function checkSteps(garment: Garment, piece: CountedPiece, side: Side): readonly Breach[] {
+  const breaches: Breach[] = [];
+  const edge = piece[side];
+  const bedSide = side === "left" ? Math.floor(garment.bed.needles / 2) : Math.ceil(garment.bed.needles / 2);
+  for (let row = 0; row <= piece.rows; row++) {
+    if (edge[row]! > bedSide)
+      breaches.push(
+        breach(piece.name, `row ${row}: ${edge[row]} needles on the ${side}, the bed has ${bedSide}`),
+      );
+    const startsThere = (row % 2 === 0) === (piece.carriage === side);
+    if (row > 0 && Math.abs(edge[row]! - edge[row - 1]!) > 1 && !startsThere)
+      breaches.push(
+        breach(piece.name, `row ${row}: several needles change on the ${side}, away from the carriage`),
+      );
+  }
+  return breaches;
+}

@@ -1,0 +1,116 @@
+import type { CountedPiece } from "../../cloth/counted-piece.ts";
+import { allows } from "../../garment/allowed.ts";
+import type { Garment, Placement } from "../../garment/garment.ts";
+import type { Fit, FittedPlacement } from "../fit.ts";
+import { type Breach, breach } from "./breach.ts";
+import { type WalkPoint, walk } from "./walk.ts";
+
+/** Rows that add up, margins inside their limits, and every hanging on needles that are in work. */
+export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlacement): readonly Breach[] {
+  const placement = garment.placements[fitted.index]!;
+  const where = `${fitted.motif} on ${fitted.piece}`;
+  const piece = fit.pieces.find(({ name }) => name === fitted.piece);
+  const look = fit.looks.find(({ motif }) => motif.name === fitted.motif);
+  if (!piece || !look) return [breach(where, "its piece or its look is missing")];
+  const motif = walk(look.motif, look.values, fitted.repeats);
+  return [
+    ...checkRows(placement, fitted, piece, motif.rows, where),
+    ...checkChoices(placement, fitted, where),
+    ...checkNeedles(
+      placement,
+      fitted,
+      piece,
+      motif.strands.flatMap(({ points }) => points),
+      where,
+    ),
+  ];
+}
+
+function checkRows(
+  placement: Placement,
+  fitted: FittedPlacement,
+  piece: CountedPiece,
+  motifRows: number,
+  where: string,
+): readonly Breach[] {
+  const { firstRow, lastRow, margins } = fitted;
+  const from = piece.marks.get(placement.from)!;
+  const to = piece.marks.get(placement.to)!;
+  const expected: readonly (readonly [string, number, number])[] = [
+    ["first row", firstRow, from + margins.bottom],
+    ["rows of the motif", lastRow - firstRow, motifRows],
+    ["top margin", margins.top, to - lastRow],
+  ];
+  return expected
+    .filter(([, told, found]) => told !== found)
+    .map(([what, told, found]) => breach(where, `${what} is told as ${told}, and it is ${found}`));
+}
+
+function checkChoices(placement: Placement, fitted: FittedPlacement, where: string): readonly Breach[] {
+  const { margins } = fitted;
+  const breaches: Breach[] = [];
+  const allowed = (what: string, keeps: boolean, value: number): void => {
+    if (!keeps) breaches.push(breach(where, `${what} ${value} is not allowed`));
+  };
+  allowed("repeats", allows(placement.repeats.allowed, fitted.repeats), fitted.repeats);
+  allowed("columns", allows(placement.columns.allowed, fitted.columns), fitted.columns);
+  if (fitted.columns > 1) allowed("gap", allows(placement.gap.allowed, fitted.gap), fitted.gap);
+  allowed("bottom margin", allows(placement.margins.bottom, margins.bottom), margins.bottom);
+  allowed("top margin", allows(placement.margins.top, margins.top), margins.top);
+  const { sides } = placement.margins;
+  const keeps = (side: "left" | "right"): boolean =>
+    sides.kind === "centred" ? margins[side] >= sides.least : allows(sides[side], margins[side]);
+  allowed("left margin", keeps("left"), margins.left);
+  allowed("right margin", keeps("right"), margins.right);
+  return breaches;
+}
+
+function checkNeedles(
+  placement: Placement,
+  fitted: FittedPlacement,
+  piece: CountedPiece,
+  points: readonly WalkPoint[],
+  where: string,
+): readonly Breach[] {
+  const breaches: Breach[] = [];
+  const { sides } = placement.margins;
+  const least = sides.kind === "centred" ? sides.least : 0;
+  // The told margins hold at the narrowest row, so they are limits at every row the motif reaches over.
+  const reach = {
+    from: Math.min(0, ...points.map(({ from }) => from)),
+    to: Math.max(0, ...points.map(({ to }) => to)),
+  };
+  fitted.panel.centres.forEach((centre, column) => {
+    for (let row = fitted.firstRow; row <= fitted.lastRow; row++) {
+      const left = piece.left[row]! + centre + reach.from;
+      const right = piece.right[row]! - centre - reach.to;
+      if (left < least || right < least || left < fitted.margins.left || right < fitted.margins.right)
+        breaches.push(
+          breach(where, `row ${row}: only ${left} and ${right} needles beside column ${column + 1}`),
+        );
+    }
+    for (const point of points) {
+      const row = fitted.firstRow + point.row;
+      const from = centre + point.from;
+      const to = centre + point.to;
+      if (!inWork(piece, row, from, to))
+        breaches.push(
+          breach(where, `row ${row}: needles ${from}..${to} of column ${column + 1} are not in work`),
+        );
+    }
+    const next = fitted.panel.centres[column + 1];
+    if (next !== undefined && next + reach.from - (centre + reach.to) !== fitted.gap)
+      breaches.push(
+        breach(where, `columns ${column + 1} and ${column + 2} are not ${fitted.gap} needles apart`),
+      );
+  });
+  return breaches;
+}
+
+function inWork(piece: CountedPiece, row: number, from: number, to: number): boolean {
+  if (from < -piece.left[row]! || to > piece.right[row]!) return false;
+  const { neck } = piece;
+  if (!neck || row <= neck.row) return true;
+  const above = row - neck.row;
+  return to <= -neck.left[above]! || from >= neck.right[above]!;
+}

@@ -1,0 +1,77 @@
+import { groundStitch } from "../cloth/gauge.ts";
+import type { Garment } from "../garment/garment.ts";
+import type { Motif } from "../motif/motif.ts";
+import { isProblem, traceMotif } from "../motif/trace.ts";
+import { type Field, fieldsOf, neighbours } from "./field.ts";
+import type { Choices } from "./formulate.ts";
+import { createLayouts, type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
+import { type Look, looksOf, valuesOf } from "./looks.ts";
+
+/** Works out every look of every motif that is placed, and every layout of every placement under them. */
+export function enumerate(garment: Garment): Choices {
+  const placed = placedMotifs(garment);
+  const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights));
+  const motifs = new Map(placed.map((motif) => [motif.name, motif]));
+  const fields = fieldsOf(garment);
+  const layoutsUnder = createLayouts({
+    fields,
+    stitch: groundStitch(garment.gauge),
+    weights: garment.weights,
+    bed: garment.bed,
+    lostPerColumn: (field, footing) => drawInOf(motifs.get(field.placement.motif)!) * footing.crossedStitches,
+    lostBeside: (field) =>
+      neighbours(field, fields).reduce(
+        (sum, other) => sum + (fixedLoss(other, motifs.get(other.placement.motif)!) ?? 0),
+        0,
+      ),
+  });
+  const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
+  const layouts = fields.map((field): readonly Layout[] =>
+    footings
+      .get(field.placement.motif)!
+      .flatMap((footing) => layoutsUnder(field, footing))
+      .sort(byCostThenPlainness),
+  );
+  return { looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)), layouts };
+}
+
+/** The motifs that some placement uses, in the order of the file. */
+export const placedMotifs = (garment: Garment): readonly Motif[] =>
+  garment.motifs.filter(({ name }) => garment.placements.some(({ motif }) => motif === name));
+
+function footingsOf(looks: readonly Look[]): readonly Footing[] {
+  const footings = new Map<string, Footing>();
+  for (const { trace } of looks) footings.set(footingKey(footingOf(trace)), footingOf(trace));
+  return [...footings.values()];
+}
+
+/** Where two layouts cost the same, the one that changes the piece less and takes less cord comes first. */
+const byCostThenPlainness = (a: Layout, b: Layout): number =>
+  a.cost - b.cost ||
+  Math.abs(a.change) - Math.abs(b.change) ||
+  a.repeats - b.repeats ||
+  a.columns - b.columns ||
+  a.gap - b.gap ||
+  a.change - b.change;
+
+const drawInOf = (motif: Motif): number => (motif.kind === "cable" ? motif.drawIn : 0);
+
+/**
+ * Stitches' width a placement loses whatever is chosen for it: 0 for a motif that draws nothing in, undefined where
+ * it depends on the choice.
+ */
+export function fixedLoss(field: Field, motif: Motif): number | undefined {
+  if (motif.kind === "cord" || motif.drawIn === 0) return 0;
+  const crossed = new Set(
+    valuesOf(motif).map((values) => {
+      const trace = traceMotif(motif, values);
+      return isProblem(trace) ? undefined : footingOf(trace).crossedStitches;
+    }),
+  );
+  const [stitches] = crossed;
+  const allowed = field.placement.columns.allowed;
+  const fixed = allowed.kind === "list" && allowed.values.length === 1 ? allowed.values[0] : undefined;
+  return crossed.size === 1 && stitches !== undefined && fixed !== undefined
+    ? fixed * stitches * motif.drawIn
+    : undefined;
+}

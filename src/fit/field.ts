@@ -1,0 +1,88 @@
+import { type CountedPiece, countPiece, rowOf, type Stretch } from "../cloth/counted-piece.ts";
+import { groundStitch, type Stitch, wholeWithin } from "../cloth/gauge.ts";
+import type { Garment, Piece, Placement } from "../garment/garment.ts";
+
+/** The rows of a piece in which one placement may lie, and what shares the piece with it. */
+export interface Field {
+  readonly index: number;
+  readonly placement: Placement;
+  readonly piece: Piece;
+  /** Rows of the two marks before any change of length. */
+  readonly fromRow: number;
+  readonly toRow: number;
+  /** Rows by which the field may become shorter (at most 0) and longer. */
+  readonly leastChange: number;
+  readonly mostChange: number;
+}
+
+/** How two fields of one piece lie to each other. */
+export type Relation = "apart" | "same" | "overlapping";
+
+export function fieldsOf(garment: Garment): readonly Field[] {
+  const stitch = groundStitch(garment.gauge);
+  const fields = garment.placements.map((placement, index) => fieldOf(garment, placement, index, stitch));
+  // Two fields that overlap without being one would each stretch part of the other: neither may change then.
+  return fields.map((field) =>
+    neighbours(field, fields).some((other) => relation(field, other) === "overlapping")
+      ? { ...field, leastChange: 0, mostChange: 0 }
+      : field,
+  );
+}
+
+export const neighbours = (field: Field, fields: readonly Field[]): readonly Field[] =>
+  fields.filter((other) => other !== field && other.index !== field.index && other.piece === field.piece);
+
+export function relation(one: Field, other: Field): Relation {
+  if (one.fromRow === other.fromRow && one.toRow === other.toRow) return "same";
+  return one.toRow <= other.fromRow || other.toRow <= one.fromRow ? "apart" : "overlapping";
+}
+
+function fieldOf(garment: Garment, placement: Placement, index: number, stitch: Stitch): Field {
+  const piece = garment.pieces.find(({ name }) => name === placement.piece)!;
+  const markRow = (name: string): number =>
+    rowOf(piece.marks.find((mark) => mark.name === name)!.heightMm, stitch);
+  const fromRow = markRow(placement.from);
+  const toRow = markRow(placement.to);
+  return {
+    index,
+    placement,
+    piece,
+    fromRow,
+    toRow,
+    // A field never shrinks to nothing.
+    leastChange: -Math.min(wholeWithin(piece.shrinkMm / stitch.heightMm), Math.max(0, toRow - fromRow - 1)),
+    mostChange: wholeWithin(piece.growMm / stitch.heightMm),
+  };
+}
+
+export const stretchOf = (field: Field, change: number): Stretch => ({
+  fromRow: field.fromRow,
+  toRow: field.toRow,
+  change,
+});
+
+/** The stretches of a piece once every field on it has its change; fields that are one stretch once. */
+export function stretchesOf(
+  fields: readonly Field[],
+  changeOf: (field: Field) => number,
+): readonly Stretch[] {
+  const stretches = new Map<string, Stretch>();
+  for (const field of fields) {
+    const change = changeOf(field);
+    if (change !== 0) stretches.set(`${field.fromRow}-${field.toRow}`, stretchOf(field, change));
+  }
+  return [...stretches.values()];
+}
+
+/** Counts pieces once for each set of stretches that is asked for. */
+export function createPieceCounter(
+  stitch: Stitch,
+): (piece: Piece, stretches: readonly Stretch[], extraNeedles: number) => CountedPiece {
+  const counted = new Map<string, CountedPiece>();
+  return (piece, stretches, extraNeedles) => {
+    const key = JSON.stringify([piece.name, stretches, extraNeedles]);
+    const known = counted.get(key) ?? countPiece(piece, stitch, stretches, extraNeedles);
+    counted.set(key, known);
+    return known;
+  };
+}

@@ -1,0 +1,57 @@
+import type { CountedPiece } from "../cloth/counted-piece.ts";
+import type { Garment } from "../garment/garment.ts";
+import type { Motif } from "../motif/motif.ts";
+import type { Values } from "../motif/trace.ts";
+import type { FittedSegment } from "./looks.ts";
+import type { Panel } from "./panel.ts";
+import { costOf, type Term } from "./terms.ts";
+
+/** A fit: what was chosen, in the garment's own needles and rows. Plain data; nothing in it knows the program. */
+export interface Fit {
+  readonly garment: Garment;
+  readonly cost: number;
+  readonly terms: readonly Term[];
+  readonly looks: readonly FittedLook[];
+  readonly placements: readonly FittedPlacement[];
+  /** Pieces as they will be knitted, in the order of the file. */
+  readonly pieces: readonly CountedPiece[];
+}
+
+export interface FittedLook {
+  readonly motif: Motif;
+  readonly values: Values;
+  readonly segments: readonly FittedSegment[];
+}
+
+export interface FittedPlacement {
+  /** Index among the garment's placements. */
+  readonly index: number;
+  readonly piece: string;
+  readonly motif: string;
+  readonly repeats: number;
+  readonly columns: number;
+  readonly gap: number;
+  /** Rows by which the field became longer (above 0) or shorter. */
+  readonly change: number;
+  /** Rows knitted when the first and the last hanging are made. */
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly margins: FittedMargins;
+  readonly panel: Panel;
+}
+
+export interface FittedMargins {
+  readonly bottom: number;
+  readonly top: number;
+  /** At the narrowest row of the motif. */
+  readonly left: number;
+  readonly right: number;
+}
+
+export const lookOf = (fit: Fit, motif: string): FittedLook =>
+  fit.looks.find((look) => look.motif.name === motif)!;
+
+export const pieceOf = (fit: Fit, name: string): CountedPiece =>
+  fit.pieces.find((piece) => piece.name === name)!;
+
+export const withCost = (fit: Omit<Fit, "cost">): Fit => ({ ...fit, cost: costOf(fit.terms) });

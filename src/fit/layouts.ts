@@ -1,0 +1,237 @@
+import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
+import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
+import type { Stitch } from "../cloth/gauge.ts";
+import { allows, valuesUpTo } from "../garment/allowed.ts";
+import type { Bed, Weights } from "../garment/garment.ts";
+import type { Reach, Trace } from "../motif/trace.ts";
+import { createPieceCounter, type Field, neighbours, relation, stretchOf } from "./field.ts";
+import { clearsNeck, narrowest, type Panel, panelOf } from "./panel.ts";
+import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
+
+/** What of a look a layout depends on: looks with the same footing can lie in the same layouts. */
+export interface Footing {
+  readonly leadRows: number;
+  readonly repeatRows: number;
+  readonly reach: Reach;
+  /** Stitches that one column of the motif crosses, and so draws in. */
+  readonly crossedStitches: number;
+}
+
+/** One way a placement can lie in its field under looks with one footing. */
+export interface Layout {
+  readonly field: Field;
+  readonly footing: Footing;
+  readonly repeats: number;
+  readonly change: number;
+  readonly bottom: number;
+  readonly top: number;
+  readonly columns: number;
+  readonly gap: number;
+  /** Needles by which the panel stands to the right of the centre. */
+  readonly shift: number;
+  readonly panel: Panel;
+  readonly terms: readonly Term[];
+  readonly cost: number;
+}
+
+export const footingOf = (trace: Trace): Footing => ({
+  leadRows: trace.leadRows,
+  repeatRows: trace.repeatRows,
+  reach: trace.reach,
+  crossedStitches: trace.cable ? trace.cable.left + trace.cable.right : 0,
+});
+
+export const footingKey = ({ leadRows, repeatRows, reach, crossedStitches }: Footing): string =>
+  `${leadRows}+${repeatRows}n ${reach.left}|${reach.right} x${crossedStitches}`;
+
+export type Surroundings = {
+  readonly fields: readonly Field[];
+  readonly stitch: Stitch;
+  readonly weights: Weights;
+  readonly bed: Bed;
+  /** Stitches' width that one column of a placement's motif loses under a footing. */
+  readonly lostPerColumn: (field: Field, footing: Footing) => number;
+  /** Stitches' width that all other placements on the same piece lose. */
+  readonly lostBeside: (field: Field) => number;
+};
+
+/**
+ * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
+ * length, columns, gap, and the place across the piece where that is free) only the most balanced that keeps
+ * every limit is made: no rule that ties placements together reads the margins apart from these.
+ */
+export function createLayouts(
+  surroundings: Surroundings,
+): (field: Field, footing: Footing) => readonly Layout[] {
+  const count = createPieceCounter(surroundings.stitch);
+  return (field, footing) => {
+    const others = neighbours(field, surroundings.fields);
+    const layouts: Layout[] = [];
+    for (let change = field.leastChange; change <= field.mostChange; change++) {
+      const rows = field.toRow - field.fromRow + change;
+      for (const [columns, gap] of columnChoices(field)) {
+        const lost = columns * surroundings.lostPerColumn(field, footing) + surroundings.lostBeside(field);
+        const extra = extraNeedlesForDrawIn(lost);
+        const pieces = shiftsFromBelow(field, others).map((shift) => ({
+          piece: count(
+            field.piece,
+            [...(shift === 0 ? [] : [belowStretch(field, others, shift)]), stretchOf(field, change)].filter(
+              (stretch) => stretch.change !== 0,
+            ),
+            extra,
+          ),
+          fromRow: field.fromRow + shift,
+        }));
+        if (!pieces.every(({ piece }) => fitsBed(piece, surroundings.bed))) continue;
+        for (const repeats of valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)))
+          layouts.push(
+            ...placesFor({
+              field,
+              footing,
+              change,
+              rows,
+              columns,
+              gap,
+              repeats,
+              pieces,
+              alone: others.length === 0,
+              weights: surroundings.weights,
+            }),
+          );
+      }
+    }
+    return layouts;
+  };
+}
+
+const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
+  Math.floor((rows - leadRows) / repeatRows);
+
+/** More columns than a bed has needles are never tried. */
+const columnCeiling = 50;
+const gapCeiling = 200;
+
+function columnChoices({ placement }: Field): readonly (readonly [columns: number, gap: number])[] {
+  return valuesUpTo(placement.columns.allowed, columnCeiling).flatMap((columns) =>
+    // With one column there is no gap to choose.
+    (columns === 1
+      ? valuesUpTo(placement.gap.allowed, gapCeiling).slice(0, 1)
+      : valuesUpTo(placement.gap.allowed, gapCeiling)
+    ).map((gap) => [columns, gap] as const),
+  );
+}
+
+interface Place {
+  readonly field: Field;
+  readonly footing: Footing;
+  readonly change: number;
+  readonly rows: number;
+  readonly columns: number;
+  readonly gap: number;
+  readonly repeats: number;
+  readonly pieces: readonly { readonly piece: CountedPiece; readonly fromRow: number }[];
+  /** Whether no other placement lies on the piece, so that one place across it is as good as another. */
+  readonly alone: boolean;
+  readonly weights: Weights;
+}
+
+/** The most balanced margins that keep every limit, once for each place across the piece that may matter. */
+function placesFor(place: Place): readonly Layout[] {
+  const { field, footing, rows, repeats } = place;
+  const height = footing.leadRows + repeats * footing.repeatRows;
+  const found = new Map<number, Layout>();
+  for (const [bottom, top] of splits(rows - height, field)) {
+    const shifts = place.pieces
+      .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
+      .reduce((all, some) => all.filter((shift) => some.includes(shift)));
+    for (const shift of shifts) if (!found.has(shift)) found.set(shift, layoutAt(place, bottom, top, shift));
+    if (found.size > 0 && (place.alone || field.placement.margins.sides.kind === "centred")) break;
+  }
+  const central = [...found.values()].sort(
+    (a, b) => Math.abs(a.shift) - Math.abs(b.shift) || a.shift - b.shift,
+  );
+  return place.alone ? central.slice(0, 1) : central;
+}
+
+/** Ways to part the spare rows into bottom and top margin, most balanced first. */
+function splits(spare: number, { placement }: Field): readonly (readonly [bottom: number, top: number])[] {
+  return valuesUpTo(placement.margins.bottom, spare)
+    .map((bottom) => [bottom, spare - bottom] as const)
+    .filter(([, top]) => allows(placement.margins.top, top))
+    .sort((a, b) => Math.abs(a[0] - a[1]) - Math.abs(b[0] - b[1]) || a[0] - b[0]);
+}
+
+/** Every place across the piece at which a panel keeps its side margins over the rows it covers. */
+function possibleShifts(
+  place: Place,
+  piece: CountedPiece,
+  firstRow: number,
+  lastRow: number,
+): readonly number[] {
+  const { sides } = place.field.placement.margins;
+  const edge = narrowest(piece, firstRow, lastRow);
+  const at = (shift: number): Panel => panelOf(place.columns, place.gap, place.footing.reach, shift);
+  const centred = at(0);
+  const fits = (shift: number): boolean => {
+    const panel = at(shift);
+    const left = edge.left + panel.leftEdge;
+    const right = edge.right - panel.rightEdge;
+    const keepsSides =
+      sides.kind === "centred"
+        ? left >= sides.least && right >= sides.least
+        : left >= 0 && right >= 0 && allows(sides.left, left) && allows(sides.right, right);
+    return keepsSides && clearsNeck(piece, panel, firstRow, lastRow);
+  };
+  if (sides.kind === "centred") return fits(0) ? [0] : [];
+  const least = -(edge.left + centred.leftEdge);
+  const most = edge.right - centred.rightEdge;
+  const shifts: number[] = [];
+  for (let shift = least; shift <= most; shift++) if (fits(shift)) shifts.push(shift);
+  return shifts;
+}
+
+function layoutAt(place: Place, bottom: number, top: number, shift: number): Layout {
+  const { field, footing, change, columns, gap, repeats, weights } = place;
+  const owner = { placement: field.index };
+  const { placement } = field;
+  const terms = [
+    makeTerm("length", Math.abs(change), "rows", weights, owner),
+    makeTerm("balance", Math.abs(bottom - top), "rows", weights, owner),
+    makeTerm("repeats", awayFrom(placement.repeats, repeats), "repeats", weights, owner),
+    makeTerm("columns", awayFrom(placement.columns, columns), "columns", weights, owner),
+    makeTerm("gap", columns > 1 ? awayFrom(placement.gap, gap) : 0, "needles", weights, owner),
+  ].filter(({ amount }) => amount > 0);
+  return {
+    field,
+    footing,
+    repeats,
+    change,
+    bottom,
+    top,
+    columns,
+    gap: columns > 1 ? gap : 0,
+    shift,
+    panel: panelOf(columns, gap, footing.reach, shift),
+    terms,
+    cost: costOf(terms),
+  };
+}
+
+/**
+ * By how many rows a change of the fields below may move this one, as far as it matters: an odd number of rows
+ * brings the carriage to the other side, which moves steps of several needles by a row.
+ */
+function shiftsFromBelow(field: Field, others: readonly Field[]): readonly number[] {
+  const below = belowOf(field, others);
+  if (below.some((other) => other.mostChange > 0)) return [0, 1];
+  return below.some((other) => other.leastChange < 0) ? [0, -1] : [0];
+}
+
+const belowOf = (field: Field, others: readonly Field[]): readonly Field[] =>
+  others.filter((other) => relation(field, other) === "apart" && other.toRow <= field.fromRow);
+
+const belowStretch = (field: Field, others: readonly Field[], change: number) =>
+  stretchOf(
+    belowOf(field, others).find((other) => (change > 0 ? other.mostChange > 0 : other.leastChange < 0))!,
+    change,
+  );

@@ -1,0 +1,124 @@
+import { cordStitchMm, groundStitch } from "../cloth/gauge.ts";
+import { valuesUpTo } from "../garment/allowed.ts";
+import type { Gauge, Weights } from "../garment/garment.ts";
+import type { CordMotif, EaseLimits, Motif, Quantity } from "../motif/motif.ts";
+import { easeOf, spanMm } from "../motif/path-length.ts";
+import { keepsRules } from "../motif/rules.ts";
+import { distinctSegments, type Segment } from "../motif/segments.ts";
+import { isProblem, type Trace, traceMotif, type Values } from "../motif/trace.ts";
+import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
+
+/** One way a motif can look: a value for each quantity and, for a cord, a pickup for each distinct segment. */
+export interface Look {
+  readonly motif: Motif;
+  readonly values: Values;
+  readonly trace: Trace;
+  readonly segments: readonly FittedSegment[];
+  readonly terms: readonly Term[];
+  readonly cost: number;
+}
+
+export interface FittedSegment extends Segment {
+  readonly spanMm: number;
+  /** Cord stitches counted along the strand over this segment. */
+  readonly pickup: number;
+  /** Fraction; see `easeOf`. */
+  readonly ease: number;
+}
+
+/** Percentage points of ease by which rounding in the sums may overstep a limit. */
+export const easeTolerance = 1e-9;
+
+/**
+ * How many ways to count the cord are kept for one set of quantities, cheapest first: the fit and its five rivals
+ * can differ in the counts alone, and never need a seventh.
+ */
+const countsKept = 6;
+
+/** All looks of a motif, cheapest first among those with the same quantities. */
+export function looksOf(motif: Motif, gauge: Gauge, weights: Weights): readonly Look[] {
+  return valuesOf(motif).flatMap((values) => {
+    const trace = traceMotif(motif, values);
+    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights);
+  });
+}
+
+/** Every combination of allowed values that keeps the motif's rules. */
+export function valuesOf(motif: Motif): readonly Values[] {
+  let combinations: Map<string, number>[] = [new Map()];
+  for (const quantity of motif.quantities)
+    combinations = combinations.flatMap((values) =>
+      allowedValues(quantity).map((value) => new Map(values).set(quantity.name, value)),
+    );
+  return combinations.filter((values) => keepsRules(motif.rules, values));
+}
+
+/** Needles or rows beyond which an open range of a quantity is not followed: wider than any bed, longer than any motif. */
+export const quantityCeiling = 400;
+
+export const allowedValues = (quantity: Quantity): readonly number[] =>
+  valuesUpTo(quantity.allowed, quantity.allowed.kind === "list" ? Number.POSITIVE_INFINITY : quantityCeiling);
+
+function looksWith(motif: Motif, values: Values, trace: Trace, gauge: Gauge, weights: Weights): Look[] {
+  const owner = { motif: motif.name };
+  const quantityTerms = motif.quantities.map((quantity) =>
+    makeTerm(quantity.name, awayFrom(quantity, values.get(quantity.name)!), quantity.unit, weights, owner),
+  );
+  const make = (segments: readonly FittedSegment[], easeTerms: readonly Term[]): Look => {
+    const terms = [...easeTerms, ...quantityTerms].filter(({ amount }) => amount > 0);
+    return { motif, values, trace, segments, terms, cost: costOf(terms) };
+  };
+  if (motif.kind === "cable") return [make([], [])];
+  return countings(motif, trace, gauge).map((segments) =>
+    make(segments, [
+      makeTerm("ease", meanEaseAway(segments, motif.ease), "percentage points", weights, owner),
+    ]),
+  );
+}
+
+/** Mean over the distinct segments of how far the ease is from the preferred one, in percentage points. */
+function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits): number {
+  if (prefer === undefined || segments.length === 0) return 0;
+  const away = segments.reduce((sum, { ease }) => sum + Math.abs(ease - prefer), 0);
+  return (100 * away) / segments.length;
+}
+
+/** The ways to count the cord with the ease inside its limits, nearest to the preferred ease first. */
+function countings(motif: CordMotif, trace: Trace, gauge: Gauge): readonly (readonly FittedSegment[])[] {
+  const cord = gauge.cord;
+  if (!cord) return [];
+  const stitch = groundStitch(gauge);
+  const away = (segments: readonly FittedSegment[]): number => meanEaseAway(segments, motif.ease);
+  let ways: (readonly FittedSegment[])[] = [[]];
+  for (const segment of distinctSegments(trace)) {
+    const span = spanMm(segment, stitch, cord.thicknessMm);
+    const fitted = pickupsFor(span, cordStitchMm(cord), motif.ease).map((one) => ({
+      ...segment,
+      spanMm: span,
+      ...one,
+    }));
+    // Every segment adds to the mean on its own, so the best few of the whole are made of the best few so far.
+    ways = ways
+      .flatMap((way) => fitted.map((one) => [...way, one]))
+      .sort((a, b) => away(a) - away(b))
+      .slice(0, countsKept);
+  }
+  return ways;
+}
+
+/** Every whole number of cord stitches over a span whose ease keeps its limits. */
+export function pickupsFor(
+  span: number,
+  cordStitch: number,
+  limits: EaseLimits,
+): readonly { pickup: number; ease: number }[] {
+  const least = Math.max(1, Math.floor(((1 + limits.from) * span) / cordStitch));
+  const most = Math.ceil(((1 + limits.to) * span) / cordStitch);
+  const fitting: { pickup: number; ease: number }[] = [];
+  for (let pickup = least; pickup <= most; pickup++) {
+    const ease = easeOf(pickup, cordStitch, span);
+    if (ease >= limits.from - easeTolerance && ease <= limits.to + easeTolerance)
+      fitting.push({ pickup, ease });
+  }
+  return fitting;
+}

@@ -1,0 +1,55 @@
+import type { CountedPiece } from "../cloth/counted-piece.ts";
+import type { Reach } from "../motif/trace.ts";
+
+/** Equal columns of a motif side by side, in boundaries from the centre of the piece (0 = between L1 and R1). */
+export interface Panel {
+  /** Centre of each column, from left to right. */
+  readonly centres: readonly number[];
+  readonly leftEdge: number;
+  readonly rightEdge: number;
+}
+
+/**
+ * Columns stand side by side about the centre of the piece. Where that asks for half a needle (an even number of
+ * columns and an odd gap), the panel stands half a needle to the left.
+ *
+ * @param gap needles between two columns
+ * @param shift needles by which the panel is moved to the right
+ */
+export function panelOf(columns: number, gap: number, reach: Reach, shift = 0): Panel {
+  const apart = reach.left + reach.right + gap;
+  const first = Math.floor((-(columns - 1) * apart) / 2) + shift;
+  const centres = Array.from({ length: columns }, (_, column) => first + column * apart);
+  return { centres, leftEdge: first - reach.left, rightEdge: centres.at(-1)! + reach.right };
+}
+
+/** Fewest needles each side of the centre at any row of a range, both ends included. */
+export interface Narrowest {
+  readonly left: number;
+  readonly right: number;
+}
+
+export function narrowest(piece: CountedPiece, firstRow: number, lastRow: number): Narrowest {
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.POSITIVE_INFINITY;
+  for (let row = firstRow; row <= lastRow; row++) {
+    left = Math.min(left, piece.left[row]!);
+    right = Math.min(right, piece.right[row]!);
+  }
+  return { left, right };
+}
+
+/**
+ * Whether a panel keeps clear of the neck opening. At the neck's own row the last hanging is made before the
+ * centre is bound off, so only the rows above it count.
+ */
+export function clearsNeck(piece: CountedPiece, panel: Panel, firstRow: number, lastRow: number): boolean {
+  const { neck } = piece;
+  if (!neck) return true;
+  for (let row = Math.max(firstRow, neck.row + 1); row <= lastRow; row++) {
+    const leftHalf = panel.rightEdge <= -neck.left[row - neck.row]!;
+    const rightHalf = panel.leftEdge >= neck.right[row - neck.row]!;
+    if (!leftHalf && !rightHalf) return false;
+  }
+  return true;
+}

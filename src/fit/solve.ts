@@ -1,0 +1,105 @@
+import { best, type NoPicks, rivals as nextBest, type Picks } from "../../solver/choice.ts";
+import type { Engine } from "../../solver/program.ts";
+import type { Garment } from "../garment/garment.ts";
+import { assemble } from "./assemble.ts";
+import { checkFit, describeBreaches } from "./check.ts";
+import { enumerate } from "./enumerate.ts";
+import type { Fit } from "./fit.ts";
+import { type Choices, formulate } from "./formulate.ts";
+
+/** What came of looking for a fit. */
+export type FitResult = Fits | DoesNotFit | Stopped;
+
+export interface Fits {
+  readonly status: "fits";
+  readonly fit: Fit;
+  /** Whether it is certain that nothing costs less. */
+  readonly proven: boolean;
+  readonly bound: number;
+  readonly rivals: readonly Fit[];
+  /** Whether each rival is certain to be the next best. */
+  readonly rivalsProven: boolean;
+  readonly nodes: number;
+  readonly notes: readonly string[];
+}
+
+export interface DoesNotFit {
+  readonly status: "does not fit";
+  readonly nodes: number;
+  readonly notes: readonly string[];
+}
+
+/** A limit was reached before there was anything to show. */
+export interface Stopped {
+  readonly status: "stopped";
+  readonly reason: string;
+  readonly nodes: number;
+  readonly notes: readonly string[];
+}
+
+export interface SolveOptions {
+  /** How many of the next best fits to look for; 5 unless stated. */
+  readonly rivals?: number;
+  readonly timeLimitMs?: number;
+}
+
+/** A solution that the independent check refuses: a fault of the program, never of the file. */
+export class RefusedFit extends Error {
+  override readonly name = "RefusedFit";
+}
+
+const usualRivals = 5;
+
+/**
+ * The best fit of a garment and its rivals, each proven by the engine and each checked by code that shares nothing
+ * with the formulation.
+ *
+ * @throws RefusedFit where the check refuses what the engine answered
+ */
+export async function fitGarment(
+  garment: Garment,
+  engine: Engine,
+  options: SolveOptions = {},
+): Promise<FitResult> {
+  const choices = enumerate(garment);
+  if (choices.looks.some((looks) => looks.length === 0) || choices.layouts.some((ones) => ones.length === 0))
+    return { status: "does not fit", nodes: 0, notes: [] };
+  const program = formulate(choices);
+  const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
+  const first = await best(program, engine, limits);
+  if (first.status !== "picked") return withoutFit(first);
+  const fit = checked(garment, choices, first);
+  const next = await nextBest(program, first, options.rivals ?? usualRivals, engine, limits);
+  return {
+    status: "fits",
+    fit,
+    proven: first.proven,
+    bound: first.bound,
+    rivals: next.list.map((picks) => checked(garment, choices, picks)),
+    rivalsProven: next.proven,
+    nodes: first.nodes + next.nodes,
+    notes: [...new Set([first.note, next.note].filter((note) => note !== undefined))],
+  };
+}
+
+function withoutFit(answer: NoPicks): DoesNotFit | Stopped {
+  const notes = answer.note === undefined ? [] : [answer.note];
+  if (answer.status === "infeasible") return { status: "does not fit", nodes: answer.nodes, notes };
+  return {
+    status: "stopped",
+    reason: answer.status === "failed" ? answer.reason : "the time allowed was up before a fit was found",
+    nodes: answer.status === "failed" ? 0 : answer.nodes,
+    notes,
+  };
+}
+
+function checked(garment: Garment, choices: Choices, { picks, cost }: Picks): Fit {
+  const looks = choices.looks.map((ofMotif, group) => ofMotif[picks[group]!]!);
+  const layouts = choices.layouts.map(
+    (ofPlacement, index) => ofPlacement[picks[choices.looks.length + index]!]!,
+  );
+  const fit = assemble(garment, looks, layouts);
+  const breaches = checkFit(garment, fit, cost);
+  if (breaches.length > 0) throw new RefusedFit(describeBreaches(breaches));
+  return fit;
+}

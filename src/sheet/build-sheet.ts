@@ -1,0 +1,139 @@
+import { holdsNeedle, type NeedleRange, needlesBetween } from "../cloth/bed.ts";
+import { carriageAt, otherSide } from "../cloth/carriage.ts";
+import { type CountedNeck, type CountedPiece, halfNeedlesAt, needlesAt } from "../cloth/counted-piece.ts";
+import type { Fit } from "../fit/fit.ts";
+import type { Side } from "../garment/garment.ts";
+import { type ActionsByRow, motifActions } from "./motif-actions.ts";
+import type { Action, Sheet, SheetPiece, SheetRow } from "./sheet.ts";
+
+/** The working sheet of a fit, piece by piece in the order of the file. */
+export const buildSheet = (fit: Fit): Sheet => ({
+  pieces: fit.pieces.map((piece) => buildPiece(fit, piece)),
+});
+
+function buildPiece(fit: Fit, piece: CountedPiece): SheetPiece {
+  const ornament = motifActions(fit, piece.name);
+  const needlesAtStart = needlesAt(piece, 0);
+  const [from, to] = needlesAtStart;
+  const rows = hasNeck(piece) ? rowsWithNeck(piece, ornament) : plainRows(piece, ornament);
+  const castOn: Action = { act: "cast-on", from, to };
+  const [first, ...rest] = rows[0]?.row === 0 ? rows : [rowAt(piece, 0, needlesAtStart, []), ...rows];
+  return {
+    piece: piece.name,
+    needlesAtStart,
+    rowsInAll: piece.rows,
+    rows: [{ ...first!, do: [castOn, ...first!.do] }, ...rest],
+  };
+}
+
+const hasNeck = (piece: CountedPiece): piece is CountedPiece & { neck: CountedNeck } =>
+  piece.neck !== undefined;
+
+function plainRows(piece: CountedPiece, ornament: ActionsByRow): readonly SheetRow[] {
+  const rows: SheetRow[] = [];
+  for (let row = 0; row <= piece.rows; row++) {
+    const needles = needlesAt(piece, row);
+    const actions = [...(ornament.get(row) ?? []), ...sideShaping(piece, row, ["left", "right"])];
+    if (row === piece.rows) actions.push({ act: "bind-off", from: needles[0], to: needles[1] });
+    if (actions.length > 0) rows.push(rowAt(piece, row, needles, actions));
+  }
+  return rows;
+}
+
+/**
+ * Up to the neck the piece is one; then the half on the carriage's side is knitted to its bind-off while the other
+ * is held, because needles on hold must be away from the carriage (machine-knitting mailing list, 21 Oct 1998).
+ */
+function rowsWithNeck(
+  piece: CountedPiece & { neck: CountedNeck },
+  ornament: ActionsByRow,
+): readonly SheetRow[] {
+  const { neck } = piece;
+  const rows: SheetRow[] = [];
+  for (let row = 0; row < neck.row; row++) {
+    const actions = [...(ornament.get(row) ?? []), ...sideShaping(piece, row, ["left", "right"])];
+    if (actions.length > 0) rows.push(rowAt(piece, row, needlesAt(piece, row), actions));
+  }
+  const first = carriageAt(piece.carriage, neck.row);
+  const second = otherSide(first);
+  const held = halfNeedlesAt(piece, second, neck.row);
+  rows.push(
+    rowAt(piece, neck.row, halfNeedlesAt(piece, first, neck.row), [
+      ...(ornament.get(neck.row) ?? []),
+      ...sideShaping(piece, neck.row, ["left", "right"]),
+      ...centreBindOff(neck),
+      { act: "hold", from: held[0], to: held[1] },
+    ]),
+    ...halfRows(piece, first, ornament),
+    rowAt(piece, neck.row, held, [{ act: "work", from: held[0], to: held[1] }]),
+    ...halfRows(piece, second, ornament),
+  );
+  return rows;
+}
+
+function centreBindOff(neck: CountedNeck): readonly Action[] {
+  const half = neck.left[0]!;
+  if (half === 0) return [];
+  const [from, to] = needlesBetween(-half, half);
+  return [{ act: "bind-off", from, to, yarn: "separate" }];
+}
+
+function halfRows(
+  piece: CountedPiece & { neck: CountedNeck },
+  half: Side,
+  ornament: ActionsByRow,
+): readonly SheetRow[] {
+  const rows: SheetRow[] = [];
+  for (let row = piece.neck.row + 1; row <= piece.rows; row++) {
+    const needles = halfNeedlesAt(piece, half, row);
+    const actions = [
+      ...(ornament.get(row) ?? []).filter((action) => liesOn(action, needles)),
+      ...sideShaping(piece, row, [half]),
+      ...neckShaping(piece, half, row),
+    ];
+    if (row === piece.rows) actions.push({ act: "bind-off", from: needles[0], to: needles[1] });
+    if (actions.length > 0) rows.push(rowAt(piece, row, needles, actions));
+  }
+  return rows;
+}
+
+const liesOn = (action: Action, needles: NeedleRange): boolean =>
+  holdsNeedle(needles, "needle" in action ? action.needle : "from" in action ? action.from : needles[0]);
+
+function sideShaping(piece: CountedPiece, row: number, sides: readonly Side[]): readonly Action[] {
+  if (row === 0) return [];
+  return sides.flatMap((side) => shaping(side, piece[side][row]! - piece[side][row - 1]!));
+}
+
+/** At a neck's edge needles go out of work where the opening widens, and its side of the half faces the centre. */
+function neckShaping(
+  piece: CountedPiece & { neck: CountedNeck },
+  half: Side,
+  row: number,
+): readonly Action[] {
+  const edge = piece.neck[half];
+  const index = row - piece.neck.row;
+  return shaping(otherSide(half), edge[index - 1]! - edge[index]!);
+}
+
+/** @param change needles added (above 0) or taken away at that side */
+function shaping(side: Side, change: number): readonly Action[] {
+  if (change === 0) return [];
+  if (change === 1) return [{ act: "increase", side, needles: 1 }];
+  if (change === -1) return [{ act: "decrease", side, needles: 1 }];
+  return change > 0
+    ? [{ act: "cast-on", side, needles: change }]
+    : [{ act: "bind-off", side, needles: -change }];
+}
+
+const rowAt = (
+  piece: CountedPiece,
+  row: number,
+  needles: NeedleRange,
+  actions: readonly Action[],
+): SheetRow => ({
+  row,
+  carriage: carriageAt(piece.carriage, row),
+  needles,
+  do: actions,
+});

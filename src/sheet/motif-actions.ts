@@ -1,0 +1,93 @@
+import { needleFrom, needlesBetween } from "../cloth/bed.ts";
+import { hangingsOf } from "../cord/cord.ts";
+import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
+import { lookOf } from "../fit/fit.ts";
+import type { CableMotif, CordMotif } from "../motif/motif.ts";
+import { isProblem, pointsOver, type Trace, traceMotif } from "../motif/trace.ts";
+import type { Action, CrossAction } from "./sheet.ts";
+
+/** Actions by row. */
+export type ActionsByRow = Map<number, Action[]>;
+
+/** What the motifs on a piece ask for, in working order within each row: column by column, strand by strand. */
+export function motifActions(fit: Fit, piece: string): ActionsByRow {
+  const actions: ActionsByRow = new Map();
+  for (const placement of fit.placements) {
+    if (placement.piece !== piece) continue;
+    const look = lookOf(fit, placement.motif);
+    placement.panel.centres.forEach((centre, index) => {
+      const made =
+        look.motif.kind === "cord"
+          ? cordActions(fit, placement, look, look.motif, centre, index + 1)
+          : cableActions(placement, look, look.motif, centre, index + 1);
+      for (const [row, action] of made) actions.set(row, [...(actions.get(row) ?? []), action]);
+    });
+  }
+  return actions;
+}
+
+type Placed = readonly [row: number, action: Action];
+
+function cordActions(
+  fit: Fit,
+  placement: FittedPlacement,
+  look: FittedLook,
+  motif: CordMotif,
+  centre: number,
+  column: number,
+): readonly Placed[] {
+  const hangings = hangingsOf({ trace: traceOf(look), segments: look.segments }, placement.repeats);
+  const loops = fit.garment.gauge.cord!.needles;
+  return hangings.flatMap((hanging, index): Placed[] => {
+    const { strand } = hanging;
+    const needle = needleFrom(centre, hanging.needle);
+    const row = placement.firstRow + hanging.row;
+    const hang: Placed = [
+      row,
+      { act: "hang", strand, count: hanging.count, needle, motif: motif.name, column },
+    ];
+    const last = hangings[index + 1]?.strand !== strand;
+    if (!last) return [hang];
+    const how = endsWithLastRow(motif, strand) ? "unravel" : "cut";
+    return [hang, [row, { act: "finish", strand, how, loops, needle, motif: motif.name, column }]];
+  });
+}
+
+/**
+ * A knitted cord can be unravelled from its last row only. Of a folded cord that is the end of the second arm;
+ * the first arm ends where the cord was cast on. Common practice, no published source.
+ */
+const endsWithLastRow = (motif: CordMotif, strand: string): boolean =>
+  !motif.folded.some(([first]) => first === strand);
+
+function cableActions(
+  placement: FittedPlacement,
+  look: FittedLook,
+  motif: CableMotif,
+  centre: number,
+  column: number,
+): readonly Placed[] {
+  const trace = traceOf(look);
+  const { left, right } = trace.cable!;
+  return pointsOver(trace.cable!, trace, placement.repeats).map(({ needle, row }): Placed => {
+    const middle = centre + needle;
+    const [from, to] = needlesBetween(middle - left, middle + right);
+    const cross: CrossAction = {
+      act: "cross",
+      from,
+      to,
+      left,
+      right,
+      over: motif.over,
+      motif: motif.name,
+      column,
+    };
+    return [placement.firstRow + row, cross];
+  });
+}
+
+function traceOf(look: FittedLook): Trace {
+  const trace = traceMotif(look.motif, look.values);
+  if (isProblem(trace)) throw new Error(`a look that was chosen cannot be traced: ${trace.problem}`);
+  return trace;
+}

@@ -1,0 +1,80 @@
+import type { NeedleRange } from "../cloth/bed.ts";
+import type { Side } from "../garment/garment.ts";
+
+/** A working sheet: what to do at which row, in working order. */
+export interface Sheet {
+  readonly pieces: readonly SheetPiece[];
+}
+
+export interface SheetPiece {
+  readonly piece: string;
+  readonly needlesAtStart: NeedleRange;
+  /** Rows of the whole piece; a neck is worked twice from its own row to here. */
+  readonly rowsInAll: number;
+  /** Only the rows at which something is done; those between are plain. */
+  readonly rows: readonly SheetRow[];
+}
+
+export interface SheetRow {
+  /** Rows knitted when the actions are done (0 = none yet). */
+  readonly row: number;
+  /** Where the carriage rests then. */
+  readonly carriage: Side;
+  /** Needles in work after the row's actions. */
+  readonly needles: NeedleRange;
+  readonly do: readonly Action[];
+}
+
+export type Action =
+  | { readonly act: "cast-on"; readonly from: number; readonly to: number }
+  | { readonly act: "cast-on"; readonly side: Side; readonly needles: number }
+  | { readonly act: "increase"; readonly side: Side; readonly needles: 1 }
+  | { readonly act: "decrease"; readonly side: Side; readonly needles: 1 }
+  | { readonly act: "bind-off"; readonly side: Side; readonly needles: number }
+  /** The stitches at the centre of a neck, with a length of yarn of their own. */
+  | { readonly act: "bind-off"; readonly from: number; readonly to: number; readonly yarn: "separate" }
+  /** All that is in work. */
+  | { readonly act: "bind-off"; readonly from: number; readonly to: number }
+  | HangAction
+  | FinishAction
+  | CrossAction
+  /** Out of work for now, stitches kept. */
+  | { readonly act: "hold"; readonly from: number; readonly to: number }
+  /** Back to work after holding. */
+  | { readonly act: "work"; readonly from: number; readonly to: number };
+
+export interface HangAction {
+  readonly act: "hang";
+  readonly strand: string;
+  /** Cord stitches counted from the strand's last hanging; 0 at its first. */
+  readonly count: number;
+  readonly needle: number;
+  readonly motif: string;
+  /** Counts from 1 at the left. */
+  readonly column: number;
+}
+
+/** How a strand's end is closed after its last hanging. */
+export interface FinishAction {
+  readonly act: "finish";
+  readonly strand: string;
+  readonly how: "unravel" | "cut";
+  /** Open loops to hang: as many as the cord has needles. */
+  readonly loops: number;
+  readonly needle: number;
+  readonly motif: string;
+  readonly column: number;
+}
+
+export interface CrossAction {
+  readonly act: "cross";
+  readonly from: number;
+  readonly to: number;
+  /** Stitches of the left and of the right group. */
+  readonly left: number;
+  readonly right: number;
+  /** The group that lies in front as worn. */
+  readonly over: Side;
+  readonly motif: string;
+  readonly column: number;
+}
