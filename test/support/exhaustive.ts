@@ -1,0 +1,152 @@
+import type { GarmentFile, PlacementEntry } from "./garment-file.ts";
+import { type Cloth, clothOf } from "./referee/cloth.ts";
+import { type Edges, fieldOf, type Layout, layoutsOf, lengthChanges } from "./referee/layouts.ts";
+import { type Look, looksOf } from "./referee/looks.ts";
+import { bestOfTwo, type PieceFit } from "./referee/two-on-a-piece.ts";
+
+export type { Edges, Layout } from "./referee/layouts.ts";
+export type { CountedSegment, Look } from "./referee/looks.ts";
+
+/** One of the cheapest fits; where several tie, the first one met. */
+export interface ExhaustiveFit {
+  readonly cost: number;
+  readonly looks: Readonly<Record<string, Look>>;
+  /** In the order of the garment's `place`. */
+  readonly layouts: readonly Layout[];
+}
+
+export interface ExhaustiveOptions {
+  /** Edges to measure the side margins against; without them, the outline's own, evenly stepped. */
+  readonly edges?: Edges;
+}
+
+/**
+ * The cheapest fit of a garment by trying every look of every motif and, under it, every layout of every
+ * placement; undefined where none fits. What a pickup costs is kept apart from where a motif lies only in that
+ * costs add up, nothing is left out because something else looks better.
+ *
+ * Throws where the garment is not one it can judge: a cord with a thickness, an anchor that is no needle, more
+ * than two placements on one piece, or two whose fields overlap without being the same.
+ */
+export function exhaustiveBest(
+  garment: GarmentFile,
+  options: ExhaustiveOptions = {},
+): ExhaustiveFit | undefined {
+  const cloth = clothOf(garment);
+  const looks: Record<string, Look> = {};
+  const layouts = new Map<PlacementEntry, Layout>();
+  let cost = 0;
+  for (const group of groupsOf(garment)) {
+    const best = bestOfGroup(garment, cloth, group, options.edges);
+    if (!best) return undefined;
+    cost += best.cost;
+    Object.assign(looks, best.looks);
+    for (const [placement, layout] of best.layouts) layouts.set(placement, layout);
+  }
+  return { cost, looks, layouts: garment.place.map((placement) => layouts.get(placement)!) };
+}
+
+interface Group {
+  readonly motifs: ReadonlySet<string>;
+  readonly pieces: ReadonlySet<string>;
+  readonly placements: readonly PlacementEntry[];
+}
+
+/** Placements that have to do with one another: the same motif or the same piece, directly or by way of others. */
+function groupsOf(garment: GarmentFile): Group[] {
+  let groups: Group[] = [];
+  for (const placement of garment.place) {
+    const related = groups.filter(
+      ({ motifs, pieces }) => motifs.has(placement.motif) || pieces.has(placement.on),
+    );
+    groups = [
+      ...groups.filter((group) => !related.includes(group)),
+      {
+        motifs: new Set([placement.motif, ...related.flatMap(({ motifs }) => [...motifs])]),
+        pieces: new Set([placement.on, ...related.flatMap(({ pieces }) => [...pieces])]),
+        placements: [...related.flatMap(({ placements }) => placements), placement],
+      },
+    ];
+  }
+  return groups;
+}
+
+interface GroupFit extends PieceFit {
+  readonly looks: Readonly<Record<string, Look>>;
+}
+
+function bestOfGroup(
+  garment: GarmentFile,
+  cloth: Cloth,
+  group: Group,
+  edges: Edges | undefined,
+): GroupFit | undefined {
+  let best: GroupFit | undefined;
+  const bestOfPiece = rememberingPieces(garment, cloth, group, edges);
+  for (const looks of everyLookOf(garment, cloth, [...group.motifs])) {
+    let cost = Object.values(looks).reduce((total, look) => total + look.cost, 0);
+    const layouts = new Map<PlacementEntry, Layout>();
+    for (const piece of group.pieces) {
+      const found = bestOfPiece(piece, looks);
+      cost += found?.cost ?? Number.POSITIVE_INFINITY;
+      for (const [placement, layout] of found?.layouts ?? []) layouts.set(placement, layout);
+    }
+    if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { cost, looks, layouts };
+  }
+  return best;
+}
+
+function* everyLookOf(
+  garment: GarmentFile,
+  cloth: Cloth,
+  motifs: readonly string[],
+): Generator<Record<string, Look>> {
+  const [name, ...others] = motifs;
+  if (name === undefined) {
+    yield {};
+    return;
+  }
+  for (const look of looksOf(garment.motifs[name]!, cloth, garment.weights ?? {})) {
+    for (const rest of everyLookOf(garment, cloth, others)) yield { [name]: look, ...rest };
+  }
+}
+
+type BestOfPiece = (piece: string, looks: Readonly<Record<string, Look>>) => PieceFit | undefined;
+
+// Looks that differ only in their pickups lie on a piece in the same ways, which need no second search.
+function rememberingPieces(
+  garment: GarmentFile,
+  cloth: Cloth,
+  group: Group,
+  edges: Edges | undefined,
+): BestOfPiece {
+  const known = new Map<string, PieceFit | undefined>();
+  return (piece, looks) => {
+    const placements = group.placements.filter((placement) => placement.on === piece);
+    const key = JSON.stringify([piece, placements.map(({ motif }) => looks[motif]!.quantities)]);
+    if (!known.has(key)) known.set(key, bestOfPlacements(garment, cloth, placements, looks, edges));
+    return known.get(key);
+  };
+}
+
+function bestOfPlacements(
+  garment: GarmentFile,
+  cloth: Cloth,
+  placements: readonly PlacementEntry[],
+  looks: Readonly<Record<string, Look>>,
+  edges: Edges | undefined,
+): PieceFit | undefined {
+  const [first, second, third] = placements;
+  if (!first) return undefined;
+  if (third) throw new Error(`more than two placements on "${first.on}"`);
+  if (second) return bestOfTwo(garment, cloth, [first, second], looks, edges);
+  const field = fieldOf(garment, cloth, first);
+  let best: Layout | undefined;
+  for (const change of lengthChanges(garment, cloth, first.on)) {
+    const stretched = { ...field, change };
+    for (const layout of layoutsOf(garment, cloth, first, looks[first.motif]!, edges, stretched)) {
+      if (layout.cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = layout;
+    }
+  }
+  return best && { cost: best.cost, layouts: new Map([[first, best]]) };
+}

@@ -1,0 +1,118 @@
+/**
+ * The garment file `evenrow/1` as plain data, just as a YAML or JSON parser would hand it over: lengths are
+ * strings with a unit, percentages strings with `%`, bare numbers are counts. The referees know a garment only
+ * in this form, so that nothing of the program's own reading can colour their verdict.
+ */
+export interface GarmentFile {
+  readonly format: "evenrow/1";
+  readonly title?: string;
+  readonly bed: { readonly needles: number; readonly pitch?: string };
+  readonly gauge: {
+    readonly ground: { readonly stitches: number; readonly rows: number; readonly over: string };
+    readonly cord?: {
+      readonly needles: number;
+      readonly stitches: number;
+      readonly over: string;
+      readonly thickness?: string;
+    };
+  };
+  readonly pieces: Readonly<Record<string, PieceEntry>>;
+  readonly motifs: Readonly<Record<string, MotifEntry>>;
+  readonly place: readonly PlacementEntry[];
+  readonly weights?: Readonly<Record<string, number>>;
+}
+
+export type SideName = "left" | "right";
+
+export type StationEntry =
+  | { readonly height: string; readonly width: string }
+  | { readonly height: string; readonly left: string; readonly right: string };
+
+export interface PieceEntry {
+  readonly outline: readonly StationEntry[];
+  readonly marks?: Readonly<Record<string, string>>;
+  readonly neck?: readonly { readonly height: string; readonly width: string }[];
+  readonly grow?: string;
+  readonly shrink?: string;
+}
+
+/** What `allow` takes: one number, a list, `a..b`, or an even row of numbers. */
+export type AllowEntry =
+  | number
+  | readonly number[]
+  | string
+  | { readonly from: number; readonly to: number; readonly step?: number };
+
+export interface ChoiceEntry {
+  readonly allow?: AllowEntry;
+  readonly prefer?: number;
+}
+
+export interface QuantityEntry extends ChoiceEntry {
+  readonly unit?: "rows" | "needles";
+}
+
+export interface EaseEntry {
+  readonly from?: string;
+  readonly to?: string;
+  readonly prefer?: string;
+}
+
+export type FormulaEntry = number | string;
+export type AnchorEntry = readonly [FormulaEntry, FormulaEntry];
+
+export interface StrandEntry {
+  readonly start: AnchorEntry;
+  readonly "lead-in"?: readonly AnchorEntry[];
+  readonly repeat: readonly AnchorEntry[];
+}
+
+export interface LikeCordEntry {
+  readonly like: "crossed cord";
+  readonly interval?: AllowEntry | ChoiceEntry;
+  readonly spread?: AllowEntry | ChoiceEntry;
+  readonly ease?: EaseEntry;
+  readonly rules?: readonly string[];
+}
+
+export interface CordEntry {
+  readonly kind: "cord";
+  readonly quantities: Readonly<Record<string, QuantityEntry>>;
+  readonly lead: FormulaEntry;
+  readonly repeat: FormulaEntry;
+  readonly strands: Readonly<Record<string, StrandEntry>>;
+  readonly folded?: readonly [string, string];
+  readonly order?: readonly string[];
+  readonly ease?: EaseEntry;
+  readonly rules?: readonly string[];
+}
+
+export interface LikeCableEntry {
+  readonly like: "transferred cable";
+  readonly interval?: AllowEntry | ChoiceEntry;
+  readonly cross?: readonly [number, number];
+  readonly offset?: number;
+  readonly "draw-in"?: string;
+  readonly rules?: readonly string[];
+}
+
+export type MotifEntry = LikeCordEntry | CordEntry | LikeCableEntry;
+
+export interface MarginsEntry {
+  readonly bottom?: AllowEntry;
+  readonly top?: AllowEntry;
+  readonly side?: { readonly least: number };
+  readonly left?: AllowEntry;
+  readonly right?: AllowEntry;
+}
+
+export interface PlacementEntry {
+  readonly motif: string;
+  readonly on: string;
+  readonly from: string;
+  readonly to: string;
+  readonly repeats?: AllowEntry | ChoiceEntry;
+  readonly columns?: AllowEntry | ChoiceEntry;
+  readonly gap?: AllowEntry | ChoiceEntry;
+  readonly margins?: MarginsEntry;
+}

@@ -1,0 +1,242 @@
+import type { AllowEntry, GarmentFile, MarginsEntry, PlacementEntry, SideName } from "../garment-file.ts";
+import { type Cloth, markRow, neckEdge, type Stretch, stretchedRow, wantedEdge, wholeRows } from "./cloth.ts";
+import { allowedBetween, choice, isAllowed } from "./entries.ts";
+import type { Look } from "./looks.ts";
+import { amountBeside, weightOf } from "./weights.ts";
+
+/** One way to lay a look on a piece. */
+export interface Layout {
+  readonly piece: string;
+  readonly motif: string;
+  readonly repeats: number;
+  readonly columns: number;
+  readonly gap: number;
+  readonly rowsChanged: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly margins: {
+    readonly bottom: number;
+    readonly top: number;
+    readonly left: number;
+    readonly right: number;
+  };
+  /** Where the panel begins and ends, in needles from the piece's centre line; left of it is negative. */
+  readonly panel: { readonly from: number; readonly to: number };
+  readonly cost: number;
+}
+
+/**
+ * Needles between the centre line and one side's edge at a row (0 = cast-on), for a piece made longer by so
+ * many rows, without the needles a cable's draw-in adds: the referee adds those itself.
+ */
+export type Edges = (piece: string, lengthChange: number, side: SideName, row: number) => number;
+
+/** The field of a placement in the unchanged piece, as a stretch of no rows yet. */
+export function fieldOf(garment: GarmentFile, cloth: Cloth, placement: PlacementEntry): Stretch {
+  const piece = garment.pieces[placement.on]!;
+  const from = markRow(piece, placement.from, cloth);
+  const to = markRow(piece, placement.to, cloth);
+  return { from, to, change: 0 };
+}
+
+/** Every length change that the piece's `grow` and `shrink` allow, in rows, rising. */
+export function lengthChanges(garment: GarmentFile, cloth: Cloth, pieceName: string): number[] {
+  const piece = garment.pieces[pieceName]!;
+  return allowedBetween(undefined, -wholeRows(piece.shrink, cloth), wholeRows(piece.grow, cloth));
+}
+
+/**
+ * Every layout of a placement under one look, on a piece stretched so: `field` is the placement's own field
+ * with its change, `others` are stretches elsewhere on the piece.
+ */
+export function* layoutsOf(
+  garment: GarmentFile,
+  cloth: Cloth,
+  placement: PlacementEntry,
+  look: Look,
+  edges: Edges | undefined,
+  field: Stretch,
+  others: readonly Stretch[] = [],
+): Generator<Layout> {
+  const piece = garment.pieces[placement.on]!;
+  const rows = field.to - field.from + field.change;
+  if (rows <= 0) return;
+  const stretches = [field, ...others];
+  const lengthened = stretches.reduce((total, { change }) => total + change, 0);
+  const edgeOf = (side: SideName): ((row: number) => number) =>
+    edges ? (row) => edges(placement.on, lengthened, side, row) : wantedEdge(piece, cloth, stretches, side);
+  yield* layoutsInField(garment, placement, look, {
+    rows,
+    firstRow: stretchedRow(field.from, others),
+    change: field.change,
+    left: new Narrowest(edgeOf("left")),
+    right: new Narrowest(edgeOf("right")),
+    neck: neckEdge(piece, cloth, stretches),
+  });
+}
+
+interface Field {
+  readonly rows: number;
+  readonly firstRow: number;
+  readonly change: number;
+  readonly left: Narrowest;
+  readonly right: Narrowest;
+  readonly neck: (row: number) => number | undefined;
+}
+
+function* layoutsInField(
+  garment: GarmentFile,
+  placement: PlacementEntry,
+  look: Look,
+  field: Field,
+): Generator<Layout> {
+  const weights = garment.weights ?? {};
+  const repeatsChoice = choice(placement.repeats);
+  const margins = placement.margins ?? {};
+  for (const repeats of allowedBetween(repeatsChoice.allow, 1, field.rows)) {
+    const slack = field.rows - look.leadRows - repeats * look.repeatRows;
+    for (let bottom = 0; bottom <= slack; bottom++) {
+      const top = slack - bottom;
+      if (!isAllowed(margins.bottom, bottom) || !isAllowed(margins.top, top)) continue;
+      const firstRow = field.firstRow + bottom;
+      const lastRow = field.firstRow + field.rows - top;
+      const upright =
+        weightOf(weights, "length") * Math.abs(field.change) +
+        weightOf(weights, "balance") * Math.abs(bottom - top) +
+        weightOf(weights, "repeats") * amountBeside(repeatsChoice.prefer, repeats);
+      for (const across of panelsOf(garment, placement, look, field, firstRow, lastRow)) {
+        yield {
+          piece: placement.on,
+          motif: placement.motif,
+          repeats,
+          columns: across.columns,
+          gap: across.gap,
+          rowsChanged: field.change,
+          firstRow,
+          lastRow,
+          margins: { bottom, top, left: across.left, right: across.right },
+          panel: { from: across.from, to: across.to },
+          cost: upright + across.cost,
+        };
+      }
+    }
+  }
+}
+
+interface Panel {
+  readonly columns: number;
+  readonly gap: number;
+  readonly from: number;
+  readonly to: number;
+  readonly left: number;
+  readonly right: number;
+  readonly cost: number;
+}
+
+/** Every number of columns, gap and place across the piece that fits between two rows, both included. */
+function* panelsOf(
+  garment: GarmentFile,
+  placement: PlacementEntry,
+  look: Look,
+  field: Field,
+  firstRow: number,
+  lastRow: number,
+): Generator<Panel> {
+  const weights = garment.weights ?? {};
+  const columnsChoice = choice(placement.columns ?? 1);
+  const gapChoice = choice(placement.gap ?? 0);
+  const width = look.leftReach + look.rightReach;
+  const leftEdge = field.left.between(firstRow, lastRow);
+  const rightEdge = field.right.between(firstRow, lastRow);
+  for (const columns of allowedBetween(columnsChoice.allow, 1, garment.bed.needles)) {
+    const extra = Math.round((columns * look.drawnIn) / 2);
+    const [leftMost, rightMost] = [leftEdge + extra, rightEdge + extra];
+    if (columns * width > leftMost + rightMost) break;
+    // One column has no gap beside it, so there is none to choose and none to prefer.
+    const gaps = columns === 1 ? [0] : allowedBetween(gapChoice.allow, 0, leftMost + rightMost);
+    for (const gap of gaps) {
+      const half = ((columns - 1) * (width + gap)) / 2;
+      const cost =
+        weightOf(weights, "columns") * amountBeside(columnsChoice.prefer, columns) +
+        (columns === 1 ? 0 : weightOf(weights, "gap") * amountBeside(gapChoice.prefer, gap));
+      for (const centre of centresOf(placement.margins, half, leftMost, rightMost)) {
+        const from = centre - half - look.leftReach;
+        const to = centre + half + look.rightReach;
+        const [left, right] = [leftMost + from, rightMost - to];
+        if (!marginsFit(placement.margins, left, right)) continue;
+        if (meetsNeck(field.neck, firstRow, lastRow, from, to)) continue;
+        yield { columns, gap, from, to, left, right, cost };
+      }
+    }
+  }
+}
+
+const isFree = (margins: MarginsEntry | undefined): boolean =>
+  margins?.left !== undefined || margins?.right !== undefined;
+
+/** Where the panel's centre may lie so that every column's centre is between two needles. */
+function centresOf(
+  margins: MarginsEntry | undefined,
+  half: number,
+  leftEdge: number,
+  rightEdge: number,
+): number[] {
+  const beside = Number.isInteger(half) ? 0 : 0.5;
+  if (!isFree(margins)) return beside === 0 ? [0] : [-beside, beside];
+  const centres: number[] = [];
+  for (let centre = -leftEdge - beside; centre <= rightEdge; centre++) centres.push(centre);
+  return centres;
+}
+
+function marginsFit(margins: MarginsEntry | undefined, left: number, right: number): boolean {
+  if (!isFree(margins)) return Math.min(left, right) >= (margins?.side?.least ?? 0);
+  return inRange(margins?.left, left) && inRange(margins?.right, right);
+}
+
+const inRange = (allow: AllowEntry | undefined, margin: number): boolean =>
+  margin >= 0 && isAllowed(allow, margin);
+
+function meetsNeck(
+  neck: Field["neck"],
+  firstRow: number,
+  lastRow: number,
+  from: number,
+  to: number,
+): boolean {
+  for (let row = firstRow; row <= lastRow; row++) {
+    const half = neck(row);
+    if (half !== undefined && from < half && to > -half) return true;
+  }
+  return false;
+}
+
+/** The narrowest edge between two rows; every row looked at is remembered, as many layouts ask for it. */
+class Narrowest {
+  readonly #edgeAt: (row: number) => number;
+  readonly #edges = new Map<number, number>();
+  readonly #least = new Map<number, number>();
+
+  constructor(edgeAt: (row: number) => number) {
+    this.#edgeAt = edgeAt;
+  }
+
+  between(firstRow: number, lastRow: number): number {
+    const key = firstRow * 100_000 + lastRow;
+    let least = this.#least.get(key);
+    if (least === undefined) {
+      least = Number.POSITIVE_INFINITY;
+      for (let row = firstRow; row <= lastRow; row++) least = Math.min(least, this.#edge(row));
+      this.#least.set(key, least);
+    }
+    return least;
+  }
+
+  #edge(row: number): number {
+    let edge = this.#edges.get(row);
+    if (edge === undefined) {
+      edge = this.#edgeAt(row);
+      this.#edges.set(row, edge);
+    }
+    return edge;
+  }
+}
