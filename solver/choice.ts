@@ -1,4 +1,5 @@
 /** Choice programs: one option out of each group, at the least cost, and the next best ways to choose. */
+export { best } from "./choice/best.ts";
 export type {
   ChoiceProgram,
   ChoiceRow,
@@ -8,3 +9,5 @@ export type {
   Picks,
   Rivals,
 } from "./choice/choice-program.ts";
+export { rivals } from "./choice/rivals.ts";
+export { type ChoiceColumns, type Keep, toProgram } from "./choice/to-program.ts";

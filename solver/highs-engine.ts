@@ -24,7 +24,7 @@ export const highsEngine: Engine = async (program, options = {}) => {
   if (program.columns.length === 0)
     return { status: "optimal", point: [], cost: 0, bound: 0, nodes: 0, engine: HIGHS };
   try {
-    return solve(await loaded(), program, options);
+    return solve(await loadHighs(), program, options);
   } catch (error) {
     return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
   }
@@ -32,7 +32,8 @@ export const highsEngine: Engine = async (program, options = {}) => {
 
 let module: Promise<Highs> | undefined;
 
-function loaded(): Promise<Highs> {
+/** Loads the WebAssembly module ahead of the first program. */
+export function loadHighs(): Promise<Highs> {
   module ??= import("highs").then(({ default: load }) => load());
   return module;
 }
@@ -77,13 +78,16 @@ function unboundedOr(highs: Highs, program: Program, options: EngineOptions, nod
   return outcome.status === "optimal" ? { status: "unbounded", nodes, engine: HIGHS } : outcome;
 }
 
-/** Values by name, because a reader numbers the columns in the order in which the text mentions them. */
+/**
+ * Values by name, because a reader numbers the columns in the order in which the text mentions them. The engine's
+ * tolerance may leave one a hair below zero.
+ */
 function pointOf(program: Program, model: Model): { point: number[]; cost: number } {
   const { colValue } = model.getSolution();
   const point = lpNames(program).columns.map((name, column) => {
     const value = colValue[model.getColByName(name)];
     if (value === undefined) throw new Error(`no value for the column ${name}`);
-    return program.columns[column]!.whole ? Math.round(value) : value;
+    return Math.max(0, program.columns[column]!.whole ? Math.round(value) : value);
   });
   const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
   return { point, cost };

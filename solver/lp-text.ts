@@ -118,5 +118,5 @@ function wrap(parts: readonly string[]): string[] {
 
 const commentLines = (comment: string): string[] => {
   const words = wrap(comment.split(/\s+/).filter((word) => word !== ""));
-  return words.length > 0 ? words.map((line) => `\\${line}`) : ["\\"];
+  return words.length > 0 ? words.map((line) => `\\ ${line.trim()}`) : ["\\"];
 };

@@ -129,11 +129,11 @@ function outcomeOf(program: Program, answer: unknown, outOfTime: boolean): Outco
   return failed("The engine ended without whole values and without a reason.");
 }
 
-/** Columns that the engine does not mention are zero. */
+/** Columns that the engine does not mention are zero; its tolerance may leave one a hair below. */
 function pointOf(program: Program, values: Record<string, number>): { point: number[]; cost: number } {
   const point = program.columns.map(({ whole }, column) => {
     const value = values[`v${column}`] ?? 0;
-    return whole ? Math.round(value) : value;
+    return Math.max(0, whole ? Math.round(value) : value);
   });
   const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
   return { point, cost };

@@ -1,0 +1,14 @@
+import { existsSync } from "node:fs";
+
+/**
+ * Where the built worker lies: beside the bundle, above it when this code ended up among the bundle's parts, or in
+ * the build's folder when the sources are run as they are.
+ *
+ * @throws Error where there is no built worker
+ */
+export function builtWorkerUrl(): URL {
+  const places = ["./engine-worker.js", "../engine-worker.js", "../dist/engine-worker.js"];
+  const found = places.map((place) => new URL(place, import.meta.url)).find((url) => existsSync(url));
+  if (found === undefined) throw new Error("engine-worker.js is missing: run the build first");
+  return found;
+}
