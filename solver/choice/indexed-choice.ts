@@ -108,27 +108,30 @@ function numberOf(numbers: Map<string, number>, key: string): number {
 export function undominated(group: IndexedGroup, allowed: (option: number) => boolean): number[] {
   const kept: number[] = [];
   for (const { options, burdened } of group.classes) {
-    const frontier: number[] = [];
+    let frontier: number[] = [];
     for (const option of options) {
       const [cheapest] = frontier;
       if (cheapest !== undefined && !burdened && !costsAlike(group, cheapest, option)) break;
       if (!allowed(option)) continue;
-      const rival = frontier.findIndex((other) => asksNoMore(group.burdens[other]!, group.burdens[option]!));
-      if (rival < 0) frontier.push(option);
-      else if (standsFirst(group, option, frontier[rival]!)) frontier[rival] = option;
+      if (frontier.some((other) => makesNeedless(group, other, option))) continue;
+      frontier = frontier.filter((other) => !makesNeedless(group, option, other));
+      frontier.push(option);
     }
     kept.push(...frontier);
   }
   return kept.sort((a, b) => a - b);
 }
 
+/** Whether `option` makes `other`, of the same class, needless; of two that are alike the later in the list. */
+function makesNeedless(group: IndexedGroup, option: number, other: number): boolean {
+  const alike = costsAlike(group, option, other);
+  if (!alike && group.costs[option]! > group.costs[other]!) return false;
+  const [own, others] = [group.burdens[option]!, group.burdens[other]!];
+  return asksNoMore(own, others) && (option < other || !alike || !asksNoMore(others, own));
+}
+
 const costsAlike = ({ costs }: IndexedGroup, option: number, other: number): boolean =>
   Math.abs(costs[option]! - costs[other]!) <= EQUAL_COST;
-
-const standsFirst = (group: IndexedGroup, option: number, other: number): boolean =>
-  option < other &&
-  costsAlike(group, option, other) &&
-  asksNoMore(group.burdens[option]!, group.burdens[other]!);
 
 type Burden = IndexedGroup["burdens"][number];
 

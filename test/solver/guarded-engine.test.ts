@@ -1,0 +1,176 @@
+import { readFileSync } from "node:fs";
+import { afterEach, describe, expect, it } from "vitest";
+import { violations } from "../../solver/feasibility.ts";
+import { createGuardedEngine, type GuardedEngine, type GuardOptions } from "../../solver/guarded-engine.ts";
+import type { Program, Relation } from "../../solver/program.ts";
+import { builtWorkerUrl } from "../../solver/worker-url.ts";
+import { conformingEngine } from "./support/engine-conformance.ts";
+
+const opened: GuardedEngine[] = [];
+function open(options?: GuardOptions): GuardedEngine {
+  const engine = createGuardedEngine(options);
+  opened.push(engine);
+  return engine;
+}
+afterEach(async () => {
+  await Promise.all(opened.splice(0).map((engine) => engine.close()));
+});
+
+/** The least whole number from `least` on. */
+const atLeast = (least: number): Program => ({
+  columns: [{ name: "n", cost: 1, whole: true }],
+  rows: [{ name: "least", terms: [[0, 1]], relation: ">=", bound: least }],
+});
+
+/** A worker whose usual engine runs `code` for each program; the other engine is the real one. */
+const workerThat = (code: string): URL =>
+  new URL(
+    `data:text/javascript,${encodeURIComponent(`
+      import { parentPort, workerData } from "node:worker_threads";
+      if (workerData.engine === "simplex") {
+        parentPort.on("message", ({ id, program }) => { ${code} });
+        parentPort.postMessage("ready");
+      } else await import(${JSON.stringify(builtWorkerUrl().href)});`)}`,
+  );
+
+/** The engine-hang case: a model in javascript-lp-solver's own form, of which every row is an upper, lower or equal bound. */
+function hangingProgram(): Program {
+  interface Model {
+    opType: "max";
+    constraints: Record<string, { max?: number; min?: number; equal?: number }>;
+    variables: Record<string, Record<string, number>>;
+    ints: Record<string, 1>;
+    binaries: Record<string, 1>;
+  }
+  const text = readFileSync(new URL("../fixtures/engine-hang.json", import.meta.url), "utf8");
+  const { constraints, variables, ints, binaries, opType }: Model = JSON.parse(text);
+  expect(opType).toBe("max");
+  const entries = Object.entries(variables);
+  return {
+    columns: entries.map(([name, { obj = 0 }]) => ({
+      name,
+      cost: -obj,
+      whole: name in ints || name in binaries,
+      ...(name in binaries ? { upper: 1 } : {}),
+    })),
+    rows: Object.entries(constraints).map(([name, { max, min, equal }]) => ({
+      name,
+      terms: entries.flatMap(([, entered], column) =>
+        entered[name] === undefined ? [] : [[column, entered[name]] as const],
+      ),
+      relation: ((max !== undefined && "<=") || (min !== undefined && ">=") || "=") as Relation,
+      bound: max ?? min ?? equal ?? Number.NaN,
+    })),
+  };
+}
+
+describe("createGuardedEngine", () => {
+  const lasting = createGuardedEngine();
+  conformingEngine("the guarded engine", () => lasting.solve);
+
+  it("lets HiGHS answer, and says so, where the usual engine never returns", async () => {
+    const program = hangingProgram();
+    const { solve } = open();
+    const outcome = await solve(program);
+    if (outcome.status !== "optimal") expect.fail(`ended as ${JSON.stringify(outcome)}`);
+    expect(outcome.engine).toBe("HiGHS");
+    expect(outcome.note).toBe(
+      "The usual solver gave no answer in time and was stopped; this answer comes from the second solver, HiGHS.",
+    );
+    // GLPK finds the same for this program.
+    expect(outcome.cost).toBeCloseTo(-304.06656, 5);
+    expect(violations(program, outcome.point)).toEqual([]);
+    const after = await solve(atLeast(3));
+    expect(after).toMatchObject({ status: "optimal", cost: 3, engine: "javascript-lp-solver" });
+    expect(after).not.toHaveProperty("note");
+  });
+
+  it("answers many programs, each with its own answer", async () => {
+    const { solve, warm } = open();
+    warm();
+    const outcomes = await Promise.all(Array.from({ length: 100 }, (_, least) => solve(atLeast(least))));
+    expect(outcomes.map((outcome) => "cost" in outcome && outcome.cost)).toEqual(
+      Array.from({ length: 100 }, (_, least) => least),
+    );
+  });
+
+  it("answers the programs that waited behind one that never returned", async () => {
+    const workerUrl = workerThat(
+      `if (program.rows[0].bound === 1) for (;;);
+       const point = [program.rows[0].bound];
+       parentPort.postMessage({ id, outcome: { status: "optimal", point, cost: point[0], bound: point[0], nodes: 1, engine: "fake" } });`,
+    );
+    const { solve } = open({ workerUrl, patienceMs: 100 });
+    const outcomes = await Promise.all([0, 1, 2, 3].map((least) => solve(atLeast(least))));
+    expect(outcomes.map(({ status, engine }) => [status, engine])).toEqual([
+      ["optimal", "fake"],
+      ["optimal", "HiGHS"],
+      ["optimal", "fake"],
+      ["optimal", "fake"],
+    ]);
+    expect(outcomes.map((outcome) => "cost" in outcome && outcome.cost)).toEqual([0, 1, 2, 3]);
+  });
+
+  it("does not ask an engine again that was silent twice in a row", async () => {
+    const { solve } = open({ workerUrl: workerThat("for (;;);"), patienceMs: 50 });
+    const outcomes = await Promise.all([1, 2, 3, 4].map((least) => solve(atLeast(least))));
+    const notes = outcomes.map(({ note }) => note ?? "");
+    expect(notes.map((note) => note.includes("was not asked"))).toEqual([false, false, true, true]);
+    expect((await solve(atLeast(5))).note).toContain("was not asked");
+    expect(outcomes.map((outcome) => "cost" in outcome && outcome.cost)).toEqual([1, 2, 3, 4]);
+  });
+
+  it.each([
+    ["breaks down", "throw new Error('out of thread')", "broke down (out of thread)"],
+    ["ends", "process.exit(3)", "broke down (its worker ended with code 3)"],
+    [
+      "gives up",
+      "parentPort.postMessage({ id, outcome: { status: 'failed', reason: 'Lost.', engine: 'fake' } })",
+      "failed (Lost)",
+    ],
+    [
+      "stops early",
+      "parentPort.postMessage({ id, outcome: { status: 'stopped', nodes: 1, engine: 'fake' } })",
+      "did not finish in time",
+    ],
+    [
+      "lies",
+      "parentPort.postMessage({ id, outcome: { status: 'optimal', point: [1], cost: 1, bound: 1, nodes: 1, engine: 'fake' } })",
+      "gave an answer that breaks the program's own rows",
+    ],
+  ])("lets HiGHS answer where the usual engine %s", async (_, code, said) => {
+    const { solve } = open({ workerUrl: workerThat(code) });
+    const outcome = await solve(atLeast(4));
+    expect(outcome).toMatchObject({ status: "optimal", cost: 4, engine: "HiGHS" });
+    expect(outcome.note).toContain(said);
+  });
+
+  it("fails where both engines break down", async () => {
+    const workerUrl = new URL("data:text/javascript,throw new Error('no memory')");
+    const outcome = await open({ workerUrl }).solve(atLeast(1));
+    expect(outcome).toMatchObject({ status: "failed", reason: expect.stringContaining("no memory") });
+  });
+
+  it("stops at the time limit, whatever the engine does", async () => {
+    const { solve } = open({ workerUrl: workerThat("for (;;);"), patienceMs: 60_000 });
+    expect(await solve(atLeast(1), { timeLimitMs: 20 })).toMatchObject({ status: "stopped" });
+  });
+
+  it("gives what the usual engine had where the time is over", async () => {
+    const workerUrl = workerThat(
+      `const until = Date.now() + 30; while (Date.now() < until);
+       parentPort.postMessage({ id, outcome: { status: "stopped", point: [7], cost: 7, nodes: 5, engine: "fake" } });`,
+    );
+    // The limit covers the start of the worker too, so it is longer than what the engine takes.
+    const outcome = await open({ workerUrl }).solve(atLeast(1), { timeLimitMs: 25 });
+    expect(outcome.status).toBe("stopped");
+  });
+
+  it("fails what is open when it is closed, and whatever is asked later", async () => {
+    const engine = createGuardedEngine({ workerUrl: workerThat("for (;;);") });
+    const open = engine.solve(atLeast(1));
+    await engine.close();
+    expect(await open).toMatchObject({ status: "failed" });
+    expect(await engine.solve(atLeast(1))).toMatchObject({ status: "failed" });
+  });
+});
