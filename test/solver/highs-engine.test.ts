@@ -42,4 +42,26 @@ describe("highsEngine", () => {
     });
     expect(outcome).toMatchObject({ status: "optimal", point: [0, 0, 1] });
   });
+
+  it("says that it was stopped when its time is over", async () => {
+    const items = Array.from({ length: 80 }, (_, item) => item);
+    const outcome = await highsEngine(
+      {
+        columns: items.map((item) => ({
+          name: `${item}`,
+          cost: -(1000 + ((item * 37) % 411)),
+          whole: true,
+          upper: 1,
+        })),
+        rows: Array.from({ length: 12 }, (_, budget) => ({
+          name: `budget ${budget}`,
+          terms: items.map((item) => [item, 500 + ((item * (31 + 12 * budget)) % 531)] as const),
+          relation: "<=",
+          bound: 14_321,
+        })),
+      },
+      { timeLimitMs: 20 },
+    );
+    expect(outcome).toMatchObject({ status: "stopped", engine: "HiGHS" });
+  });
 });
