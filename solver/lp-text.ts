@@ -31,9 +31,11 @@ export function programToLpText(given: Program, options: LpTextOptions = {}): st
     "Minimize",
     ...statement(LP_OBJECTIVE, objective(program, rows, names)),
     "Subject To",
-    ...rows.flatMap(({ terms, relation, bound }, row) =>
-      constraint(names.rows[row]!, terms, relation, bound, names),
-    ),
+    ...(rows.length > 0
+      ? rows.flatMap(({ terms, relation, bound }, row) =>
+          constraint(names.rows[row]!, terms, relation, bound, names),
+        )
+      : constraint(NO_ROWS, [], ">=", 0, names)),
     ...section("Bounds", boundLines(program, names)),
     ...section("Binaries", wrap(names.columns.filter((_, column) => isBinary(program, column)))),
     ...section(
@@ -50,6 +52,9 @@ const isBinary = (program: Program, column: number): boolean =>
 
 /** Stands where the format asks for a column and there is none. */
 const NOTHING = "nothing";
+
+/** A row that always holds: GLPK wants at least one. */
+const NO_ROWS = "no_rows";
 
 /** Every column that costs something, and with a zero those that would otherwise not be mentioned at all. */
 function objective(program: Program, rows: readonly { terms: readonly Term[] }[], names: LpNames): string[] {

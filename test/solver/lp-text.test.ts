@@ -74,6 +74,12 @@ describe("programToLpText", () => {
     expect(solveTextWithGlpk(text)).toMatchObject({ status: "optimal", cost: 0 });
   });
 
+  it("gives a program without rows one that always holds, which GLPK asks for", () => {
+    const text = programToLpText({ columns: [column("a", { upper: 2, cost: -1 })], rows: [] });
+    expect(text).toContain("\nSubject To\n no_rows: 0 a >= 0\n");
+    expect(solveTextWithGlpk(text)).toMatchObject({ status: "optimal", cost: -2 });
+  });
+
   it("keeps lines short however many terms a row has and however long the comments are", () => {
     const columns = Array.from({ length: 200 }, (_, index) =>
       column(`a column with a rather long name ${index} `.repeat(4)),
