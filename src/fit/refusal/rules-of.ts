@@ -1,0 +1,168 @@
+import { groundStitch } from "../../cloth/gauge.ts";
+import { type Allowed, anyFrom, only } from "../../garment/allowed.ts";
+import type { Garment, Piece, Placement } from "../../garment/garment.ts";
+import type { Motif, Quantity } from "../../motif/motif.ts";
+import { placedMotifs } from "../enumerate.ts";
+import type { NamedRule } from "./rule.ts";
+
+/**
+ * How far a limit is lifted. Far enough that what still does not fit is held by something else, near enough that
+ * looking through all of it stays quick: no usual motif is longer than this or reaches further.
+ */
+const farRows = 40;
+const farNeedles = 40;
+const farEase = { from: -0.5, to: 1 };
+
+/** Every limit that a fit has to keep and that the file states or takes from a built-in motif. */
+export const rulesOf = (garment: Garment): readonly NamedRule[] => [
+  bedRule(garment),
+  ...garment.placements.flatMap((placement, index) => placementRules(placement, index)),
+  ...placedMotifs(garment).flatMap(motifRules),
+  ...garment.pieces
+    .filter(({ name }) => garment.placements.some(({ piece }) => piece === name))
+    .flatMap((piece) => lengthRules(garment, piece)),
+];
+
+function named(path: NamedRule["path"], words: string, lift: NamedRule["lift"]): NamedRule {
+  return { rule: path.join("."), path, words, lift };
+}
+
+function bedRule(garment: Garment): NamedRule {
+  return named(["bed", "needles"], `the bed has ${garment.bed.needles} needles`, (one) => ({
+    ...one,
+    bed: { ...one.bed, needles: 10_000 },
+  }));
+}
+
+function placementRules(placement: Placement, index: number): readonly NamedRule[] {
+  const where = `${placement.motif} on ${placement.piece}`;
+  const rule = (
+    keys: readonly string[],
+    words: string,
+    change: (placement: Placement) => Placement,
+  ): NamedRule =>
+    named([...placement.path, ...keys], `${where}: ${words}`, (garment) => ({
+      ...garment,
+      placements: garment.placements.map((one, at) => (at === index ? change(one) : one)),
+    }));
+  const { repeats, columns, gap, margins } = placement;
+  const bottom = rule(["margins", "bottom"], `bottom margin ${inWords(margins.bottom)} rows`, (one) => ({
+    ...one,
+    margins: { ...one.margins, bottom: anyFrom(0) },
+  }));
+  const top = rule(["margins", "top"], `top margin ${inWords(margins.top)} rows`, (one) => ({
+    ...one,
+    margins: { ...one.margins, top: anyFrom(0) },
+  }));
+  return [
+    rule(["columns"], `columns ${inWords(columns.allowed)}`, (one) => ({
+      ...one,
+      columns: { ...one.columns, allowed: only(1) },
+    })),
+    rule(["gap"], `gap ${inWords(gap.allowed)} needles`, (one) => ({
+      ...one,
+      gap: { ...one.gap, allowed: only(0) },
+    })),
+    ...sideRules(placement, rule),
+    bottom,
+    top,
+    rule(["repeats"], `repeats ${inWords(repeats.allowed)}`, (one) => ({
+      ...one,
+      repeats: { ...one.repeats, allowed: anyFrom(1) },
+    })),
+  ];
+}
+
+function sideRules(
+  { margins: { sides } }: Placement,
+  rule: (keys: readonly string[], words: string, change: (placement: Placement) => Placement) => NamedRule,
+): readonly NamedRule[] {
+  const withSides = (placement: Placement, changed: Placement["margins"]["sides"]): Placement => ({
+    ...placement,
+    margins: { ...placement.margins, sides: changed },
+  });
+  if (sides.kind === "centred")
+    return [
+      rule(["margins", "side"], `at least ${sides.least} needles at each side`, (one) =>
+        withSides(one, { kind: "centred", least: 0 }),
+      ),
+    ];
+  return (["left", "right"] as const).map((side) =>
+    rule(["margins", side], `${side} margin ${inWords(sides[side])} needles`, (one) =>
+      one.margins.sides.kind === "free" ? withSides(one, { ...one.margins.sides, [side]: anyFrom(0) }) : one,
+    ),
+  );
+}
+
+function motifRules(motif: Motif): readonly NamedRule[] {
+  const rule = (
+    keys: readonly (string | number)[],
+    words: string,
+    change: (one: Motif) => Motif,
+  ): NamedRule =>
+    named([...motif.path, ...keys], `${motif.name}: ${words}`, (garment) => ({
+      ...garment,
+      motifs: garment.motifs.map((one) => (one.name === motif.name ? change(one) : one)),
+    }));
+  return [
+    ...motif.rules.map(({ source }, index) =>
+      rule(["rules", index], source, (one) => ({
+        ...one,
+        rules: one.rules.filter((other) => other.source !== source),
+      })),
+    ),
+    ...motif.quantities.map((quantity) =>
+      rule([quantity.name], `${quantity.name} ${inWords(quantity.allowed)} ${quantity.unit}`, (one) => ({
+        ...one,
+        quantities: one.quantities.map((other) =>
+          other.name === quantity.name ? { ...other, allowed: farRange(quantity) } : other,
+        ),
+      })),
+    ),
+    ...(motif.kind === "cord"
+      ? [
+          rule(
+            ["ease"],
+            `ease from ${percent(motif.ease.from)} to ${percent(motif.ease.to)}`,
+            (one): Motif => (one.kind === "cord" ? { ...one, ease: { ...one.ease, ...farEase } } : one),
+          ),
+        ]
+      : []),
+  ];
+}
+
+/** Every value up to what is usual, and what was allowed already. */
+function farRange({ allowed, unit }: Quantity): Allowed {
+  const most = unit === "rows" ? farRows : farNeedles;
+  const usual = Array.from({ length: most }, (_, index) => index + 1);
+  return only(...usual, ...(allowed.kind === "list" ? allowed.values : []));
+}
+
+function lengthRules(garment: Garment, piece: Piece): readonly NamedRule[] {
+  const far = farRows * groundStitch(garment.gauge).heightMm;
+  const rule = (key: "grow" | "shrink", mm: number): NamedRule =>
+    named([...piece.path, key], `${piece.name} may ${key} by ${centimetres(mm)}`, (one) => ({
+      ...one,
+      pieces: one.pieces.map((other) =>
+        other.name === piece.name
+          ? { ...other, [key === "grow" ? "growMm" : "shrinkMm"]: Math.max(far, mm) }
+          : other,
+      ),
+    }));
+  return [rule("shrink", piece.shrinkMm), rule("grow", piece.growMm)];
+}
+
+const centimetres = (mm: number): string => `${Number((mm / 10).toFixed(2))} cm`;
+
+const percent = (fraction: number): string => `${Number((100 * fraction).toFixed(2))} %`;
+
+/** "4", "2 to 9", "2, 4 or 8", "5 or more". */
+export function inWords(allowed: Allowed): string {
+  if (allowed.kind === "from") return `${allowed.least} or more`;
+  const { values } = allowed;
+  const [first, last] = [values[0], values.at(-1)];
+  if (first === undefined || last === undefined) return "none";
+  if (values.length === 1) return String(first);
+  if (values.length > 2 && last - first === values.length - 1) return `${first} to ${last}`;
+  return `${values.slice(0, -1).join(", ")} or ${last}`;
+}

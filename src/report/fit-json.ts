@@ -1,0 +1,112 @@
+import { prepareCord } from "../cord/preparation.ts";
+import type { Place } from "../diagnostics/diagnostic.ts";
+import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
+import type { NamedRule } from "../fit/refusal.ts";
+import type { FitResult } from "../fit/solve.ts";
+import type { Term } from "../fit/terms.ts";
+import { roundTo, roundUpTo } from "./rounding.ts";
+
+/** A rule and where it stands in the file; a rule that a built-in motif brings stands nowhere. */
+export type PlacedRule = NamedRule & { readonly place?: Place };
+
+/**
+ * The machine-readable answer of `fit`, format `evenrow-fit/1`. Costs and eases are rounded to six decimals,
+ * spans to a ten-thousandth of a millimetre, cord lengths up to a tenth.
+ *
+ * @param conflict the rules that fail to meet, where nothing fits
+ */
+export function fitToJson(
+  result: FitResult,
+  elapsedMs: number,
+  conflict: readonly PlacedRule[] = [],
+): object {
+  const common = { format: "evenrow-fit/1", status: result.status };
+  const tail = {
+    nodes: result.nodes,
+    elapsed_ms: Math.round(elapsedMs),
+    ...(result.notes.length > 0 && { notes: result.notes }),
+  };
+  switch (result.status) {
+    case "fits":
+      return {
+        ...common,
+        proven: result.proven,
+        cost: roundTo(result.fit.cost, 6),
+        bound: roundTo(result.bound, 6),
+        ...fitFields(result.fit),
+        rivals: result.rivals.map((rival) => ({ cost: roundTo(rival.cost, 6), ...fitFields(rival) })),
+        rivals_proven: result.rivalsProven,
+        ...tail,
+      };
+    case "does not fit":
+      return {
+        ...common,
+        proven: true,
+        conflict: conflict.map(({ rule, words, path, place }) => ({
+          rule,
+          words,
+          path,
+          ...(place && { line: place.line }),
+        })),
+        ...tail,
+      };
+    case "stopped":
+      return { ...common, proven: false, reason: result.reason, ...tail };
+  }
+}
+
+function fitFields(fit: Fit): object {
+  return {
+    motifs: Object.fromEntries(fit.looks.map((look) => [look.motif.name, lookFields(look)])),
+    placements: fit.placements.map((placement) => placementFields(fit, placement)),
+    terms: fit.terms.map((term) => termFields(fit, term)),
+  };
+}
+
+const lookFields = ({ values, segments }: FittedLook): object => ({
+  ...Object.fromEntries(values),
+  segments: segments.map(({ name, needles, rows, spanMm, pickup, ease }) => ({
+    name,
+    needles,
+    rows,
+    span_mm: roundTo(spanMm, 4),
+    pickup,
+    ease: roundTo(ease, 6),
+  })),
+});
+
+function placementFields(fit: Fit, placement: FittedPlacement): object {
+  const cord = prepareCord(fit, placement);
+  return {
+    piece: placement.piece,
+    motif: placement.motif,
+    repeats: placement.repeats,
+    columns: placement.columns,
+    gap: placement.gap,
+    rows_changed: placement.change,
+    first_row: placement.firstRow,
+    last_row: placement.lastRow,
+    margins: placement.margins,
+    ...(cord && {
+      cord: {
+        used: cord.used,
+        make: cord.make,
+        passes: cord.passes,
+        length_mm: roundUpTo(cord.lengthMm, 1),
+      },
+    }),
+  };
+}
+
+const termFields = (fit: Fit, { term, motif, placement, amount, unit, weight, cost }: Term): object => ({
+  term,
+  ...(motif !== undefined && { motif }),
+  ...(placement !== undefined && {
+    piece: fit.placements.find(({ index }) => index === placement)!.piece,
+    placement: placement + 1,
+  }),
+  amount: roundTo(amount, 6),
+  unit,
+  weight,
+  cost: roundTo(cost, 6),
+});

@@ -1,0 +1,17 @@
+/** "1 repeat", "2 repeats". */
+export const counted = (amount: number, one: string, many = `${one}s`): string =>
+  `${Number.isInteger(amount) ? amount : Number(amount.toFixed(3))} ${amount === 1 ? one : many}`;
+
+/** "+0.7 %", "-1.2 %". */
+export const signedPercent = (fraction: number): string => {
+  const percent = (100 * fraction).toFixed(1);
+  const shown = percent === "-0.0" ? "0.0" : percent;
+  return `${shown.startsWith("-") ? "" : "+"}${shown} %`;
+};
+
+/** Millimetres as centimetres with at most one decimal: "33 cm", "102.2 cm". */
+export const inCentimetres = (mm: number): string => `${Number((mm / 10).toFixed(1))} cm`;
+
+/** "a", "a and b", "a, b and c". */
+export const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;

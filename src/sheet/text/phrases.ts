@@ -1,0 +1,77 @@
+import { needleName, needlesBetween, rangeName } from "../../cloth/bed.ts";
+import { counted } from "../../report/words.ts";
+import type { Action, CrossAction, FinishAction, HangAction } from "../sheet.ts";
+
+/** The actions of one row as a knitter would say them, in working order; like shaping at both sides is said once. */
+export function phrasesOf(actions: readonly Action[], columns: (motif: string) => number): readonly string[] {
+  const phrases: string[] = [];
+  for (let index = 0; index < actions.length; index++) {
+    const [action, next] = [actions[index]!, actions[index + 1]];
+    if (next && isMirrored(action, next)) {
+      phrases.push(`${action.act} ${counted(1, "stitch", "stitches")} at each side`);
+      index++;
+    } else phrases.push(phraseOf(action, columns));
+  }
+  return phrases;
+}
+
+type Shaping = Extract<Action, { act: "increase" | "decrease" }>;
+
+const isMirrored = (one: Action, other: Action): one is Shaping =>
+  (one.act === "increase" || one.act === "decrease") && other.act === one.act && other.side !== one.side;
+
+function phraseOf(action: Action, columns: (motif: string) => number): string {
+  switch (action.act) {
+    case "cast-on":
+      return "side" in action
+        ? `cast on ${counted(action.needles, "stitch", "stitches")} at the ${action.side}`
+        : `cast on ${rangeName([action.from, action.to])}`;
+    case "increase":
+    case "decrease":
+      return `${action.act} 1 stitch at the ${action.side}`;
+    case "bind-off":
+      if ("side" in action)
+        return `bind off ${counted(action.needles, "stitch", "stitches")} at the ${action.side}`;
+      return "yarn" in action
+        ? `bind off ${rangeName([action.from, action.to])} with a separate length of yarn`
+        : `bind off all stitches, ${rangeName([action.from, action.to])}`;
+    case "hold":
+      return `put ${rangeName([action.from, action.to])} on hold`;
+    case "work":
+      return `bring the carriage back to this side, join the yarn again and take ${rangeName([action.from, action.to])} back to work`;
+    case "hang":
+      return `${armOf(action, columns)}: ${hangPhrase(action)}`;
+    case "finish":
+      return `${armOf(action, columns)}: ${finishPhrase(action)}`;
+    case "cross":
+      return crossPhrase(action);
+  }
+}
+
+const armOf = (
+  { strand, motif, column }: HangAction | FinishAction,
+  columns: (motif: string) => number,
+): string => (columns(motif) > 1 ? `column ${column}, ${strand}` : strand);
+
+const hangPhrase = ({ count, needle }: HangAction): string =>
+  count === 0
+    ? `hang the first cord stitch, both legs, on ${needleName(needle)}`
+    : `count ${count}, hang both legs on ${needleName(needle)}`;
+
+const finishPhrase = ({ how, loops, needle }: FinishAction): string =>
+  how === "unravel"
+    ? `unravel the spare cord down to this hanging and hang its ${loops} open loops on ${needleName(needle)}`
+    : `cut the spare cord two rounds beyond this hanging, pick it back and hang its ${loops} loops on ${needleName(needle)}`;
+
+function crossPhrase({ from, to, left, right, over }: CrossAction): string {
+  const middle = boundaryAfter(from, left);
+  const groups = {
+    left: rangeName(needlesBetween(middle - left, middle)),
+    right: rangeName(needlesBetween(middle, middle + right)),
+  };
+  const first = over === "left" ? groups.left : groups.right;
+  return `cross ${left} over ${right} on ${rangeName([from, to])}: lift ${groups.left} and ${groups.right}, put the stitches of ${first} back first`;
+}
+
+/** The boundary that lies `count` needles to the right of a needle's left side. */
+const boundaryAfter = (needle: number, count: number): number => (needle > 0 ? needle - 1 : needle) + count;
