@@ -1,0 +1,103 @@
+import { needleCount, rangeName } from "../cloth/bed.ts";
+import { needlesAt } from "../cloth/counted-piece.ts";
+import { prepareCord } from "../cord/preparation.ts";
+import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
+import type { Fits } from "../fit/solve.ts";
+import type { Term } from "../fit/terms.ts";
+import { differences } from "./differences.ts";
+import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
+import { wrap } from "./wrap.ts";
+
+/** The best fit, what it gives up and its rivals, as text of at most `width` characters a line. */
+export function fitText(result: Fits, width: number): string {
+  const { fit, proven, rivals } = result;
+  const { title } = fit.garment;
+  return [
+    title,
+    "=".repeat(title.length),
+    "",
+    ...fit.looks.flatMap((look) => [...lookLines(look), ""]),
+    ...fit.placements.flatMap((placement) => [
+      ...placementLines(fit, placement).flatMap((line) => wrap(line, width, 4)),
+      "",
+    ]),
+    ...costLines(fit, proven, result.bound),
+    "",
+    ...rivalLines(fit, rivals, result.rivalsProven, width),
+  ].join("\n");
+}
+
+function lookLines({ motif, values, segments }: FittedLook): readonly string[] {
+  const quantities = motif.quantities.map(
+    ({ name, unit }) => `${name} ${counted(values.get(name)!, unit.slice(0, -1), unit)}`,
+  );
+  const like = motif.like === undefined ? "" : ` (${motif.like})`;
+  const nameWidth = Math.max(...segments.map(({ name }) => name.length));
+  return [
+    `${motif.name}${like}: ${listed(quantities)}`,
+    ...segments.map(
+      ({ name, pickup, needles, rows, ease }) =>
+        `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ease ${signedPercent(ease)}`,
+    ),
+  ];
+}
+
+function placementLines(fit: Fit, placement: FittedPlacement): readonly string[] {
+  const piece = fit.pieces.find(({ name }) => name === placement.piece)!;
+  const { from, to } = fit.garment.placements[placement.index]!;
+  const start = needlesAt(piece, 0);
+  const { margins, change } = placement;
+  const columns =
+    placement.columns === 1
+      ? ""
+      : ` in ${placement.columns} columns, ${counted(placement.gap, "needle")} between two`;
+  const changed =
+    change === 0 ? "" : ` (${counted(Math.abs(change), "row")} ${change > 0 ? "longer" : "shorter"})`;
+  const cord = prepareCord(fit, placement);
+  return [
+    `${piece.name}: ${counted(piece.rows, "row")}${changed}, starts on ${counted(needleCount(start), "needle")}, ${rangeName(start)}`,
+    `  ${placement.motif} from ${from} to ${to}: ${counted(placement.repeats, "repeat")}${columns}, row ${placement.firstRow} to row ${placement.lastRow}`,
+    `  margins: ${margins.bottom} rows below, ${margins.top} above; ${margins.left} needles left, ${margins.right} right`,
+    ...(cord
+      ? [
+          `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${inCentimetres(cord.lengthMm)}`,
+        ]
+      : []),
+  ];
+}
+
+function costLines(fit: Fit, proven: boolean, bound: number): readonly string[] {
+  const certain = proven
+    ? "proven: nothing costs less"
+    : `not proven: the best may cost as little as ${cost(bound)}`;
+  const head = `What it gives up: ${cost(fit.cost)} in all (${certain})`;
+  const labels = fit.terms.map((term) => labelOf(fit, term));
+  const width = Math.max(...labels.map((label) => label.length));
+  return [
+    head,
+    ...fit.terms.map(
+      ({ amount, unit, weight, cost: spent }, index) =>
+        `  ${labels[index]!.padEnd(width)}  ${cost(spent).padStart(8)}   ${counted(amount, unit.replace(/s$/, ""), unit)}, weight ${weight}`,
+    ),
+  ];
+}
+
+const labelOf = (fit: Fit, { term, motif, placement }: Term): string => {
+  const several = fit.placements.length > 1 || fit.looks.length > 1;
+  if (!several) return term;
+  return motif === undefined
+    ? `${term}, ${fit.placements.find(({ index }) => index === placement)!.piece}`
+    : `${term}, ${motif}`;
+};
+
+const cost = (value: number): string => value.toFixed(3);
+
+function rivalLines(fit: Fit, rivals: readonly Fit[], proven: boolean, width: number): readonly string[] {
+  if (rivals.length === 0) return ["No other fit differs in a way one would notice."];
+  return [
+    `Next best${proven ? "" : " (not proven)"}`,
+    ...rivals.flatMap((rival) =>
+      wrap(`  ${cost(rival.cost).padStart(8)}  ${differences(fit, rival).join(", ")}`, width, 12),
+    ),
+  ];
+}
