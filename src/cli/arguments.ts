@@ -1,0 +1,74 @@
+import { parseArgs } from "node:util";
+import { nearest } from "../diagnostics/nearest.ts";
+import type { CommandEntry } from "./command.ts";
+import { CommandError } from "./exit-codes.ts";
+
+export interface ParsedArguments {
+  readonly operands: readonly string[];
+  readonly options: Readonly<Record<string, string | boolean | undefined>>;
+}
+
+/**
+ * Reads a command's own words; options may stand in any order.
+ *
+ * @throws CommandError for an option the command does not have, or one without its value
+ */
+export function parseArguments(command: CommandEntry, words: readonly string[]): ParsedArguments {
+  const options = Object.fromEntries(
+    [...command.options, { name: "help", short: "h", summary: "" }].map(({ name, short, ...rest }) => [
+      name,
+      {
+        type: "value" in rest && rest.value !== undefined ? ("string" as const) : ("boolean" as const),
+        ...(short !== undefined && { short }),
+      },
+    ]),
+  );
+  refuseUnknown(command, words);
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...words],
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    return { operands: positionals, options: values as ParsedArguments["options"] };
+  } catch (error) {
+    throw new CommandError(`${command.name}: ${plainly(error)}\nSee: evenrow ${command.name} --help`);
+  }
+}
+
+function refuseUnknown(command: CommandEntry, words: readonly string[]): void {
+  const names = [...command.options.map(({ name }) => name), "help"];
+  for (const word of words) {
+    if (word === "--") return;
+    const [, name] = /^--([^=]+)/.exec(word) ?? [];
+    if (name === undefined || names.includes(name)) continue;
+    const near = nearest(name, names);
+    const hint = near === undefined ? "" : ` Did you mean --${near}?`;
+    throw new CommandError(
+      `${command.name} has no option --${name}.${hint}\nSee: evenrow ${command.name} --help`,
+    );
+  }
+}
+
+/** The parser's own message, down to the part that speaks of the command line. */
+function plainly(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error);
+  return message.split(". To specify")[0]!.split("\n")[0]!;
+}
+
+/**
+ * A whole number from an option.
+ *
+ * @throws CommandError where it is none, or outside its limits
+ */
+export function numberOption(
+  name: string,
+  value: string | boolean | undefined,
+  { least, most }: { least: number; most: number },
+): number | undefined {
+  if (typeof value !== "string") return undefined;
+  const number = Number(value);
+  if (value.trim() !== "" && Number.isFinite(number) && number >= least && number <= most) return number;
+  throw new CommandError(`--${name} takes a number from ${least} to ${most}, and this is "${value}".`);
+}

@@ -1,0 +1,65 @@
+import type { CommandEntry, OptionEntry } from "./command.ts";
+
+const json: OptionEntry = { name: "json", summary: "write the machine-readable form" };
+const output: OptionEntry = {
+  name: "output",
+  short: "o",
+  value: "FILE",
+  summary: "write to a file instead of standard output",
+};
+const force: OptionEntry = { name: "force", short: "f", summary: "overwrite an output file that exists" };
+const timeLimit: OptionEntry = {
+  name: "time-limit",
+  value: "SECONDS",
+  summary: "stop after so long, with the best found so far (default 60)",
+};
+
+/** Every command there is, in the order in which help shows them. */
+export const commandTable: readonly CommandEntry[] = [
+  {
+    name: "fit",
+    summary: "the best fit, what it gives up, and the next best",
+    operands: "FILE",
+    options: [
+      json,
+      { name: "rivals", value: "NUMBER", summary: "how many of the next best to show (default 5)" },
+      timeLimit,
+      output,
+      force,
+    ],
+    examples: ["evenrow fit samples/sleeve.yaml", "evenrow fit samples/sleeve.yaml --json -o fit.json"],
+    load: () => import("./commands/fit.ts"),
+  },
+  {
+    name: "sheet",
+    summary: "the row-by-row working sheet of the best fit",
+    operands: "FILE",
+    options: [json, timeLimit, output, force],
+    examples: ["evenrow sheet samples/sleeve.yaml", "evenrow sheet samples/sleeve.yaml -o sleeve.txt"],
+    load: () => import("./commands/sheet.ts"),
+  },
+  {
+    name: "check",
+    summary: "everything that is wrong with a garment file",
+    operands: "FILE",
+    options: [json, output, force],
+    examples: ["evenrow check samples/sleeve.yaml", "evenrow check - < samples/sleeve.yaml"],
+    load: () => import("./commands/check.ts"),
+  },
+  {
+    name: "model",
+    summary: "the linear program in CPLEX LP format, for any solver to check the answer",
+    operands: "FILE",
+    options: [output, force],
+    examples: ["evenrow model samples/sleeve.yaml", "evenrow model samples/sleeve.yaml -o sleeve.lp"],
+    load: () => import("./commands/model.ts"),
+  },
+  {
+    name: "start",
+    summary: "a first look: the fit of a sample and the start of its sheet",
+    operands: "[FILE]",
+    options: [],
+    examples: ["evenrow start", "evenrow start samples/scarf.yaml"],
+    load: () => import("./commands/start.ts"),
+  },
+];

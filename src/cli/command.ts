@@ -1,0 +1,41 @@
+import type { ExitCode } from "./exit-codes.ts";
+
+/** Where a command reads and writes; tests give their own. */
+export interface Terminal {
+  /** Results. */
+  readonly out: (text: string) => void;
+  /** Words about the results. */
+  readonly say: (text: string) => void;
+  readonly columns: number;
+  /** Whether a person sits at both ends. */
+  readonly interactive: boolean;
+  readonly readStdin: () => Promise<Uint8Array>;
+}
+
+/** One entry of the command table, from which the dispatch, the help and the documents are made. */
+export interface CommandEntry {
+  readonly name: string;
+  readonly summary: string;
+  /** The words after the name, such as "FILE". */
+  readonly operands: string;
+  readonly options: readonly OptionEntry[];
+  readonly examples: readonly string[];
+  /** Loads only what this command needs, because starting is most of the time a short command takes. */
+  readonly load: () => Promise<{ readonly run: CommandRun }>;
+}
+
+export interface OptionEntry {
+  readonly name: string;
+  readonly short?: string;
+  /** Name of its value; absent for a switch. */
+  readonly value?: string;
+  readonly summary: string;
+}
+
+export interface CommandInput {
+  readonly operands: readonly string[];
+  readonly options: Readonly<Record<string, string | boolean | undefined>>;
+  readonly terminal: Terminal;
+}
+
+export type CommandRun = (input: CommandInput) => Promise<ExitCode>;

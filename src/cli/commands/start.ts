@@ -1,0 +1,39 @@
+import { existsSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { fitText } from "../../report/fit-text.ts";
+import { buildSheet } from "../../sheet/build-sheet.ts";
+import { sheetText } from "../../sheet/text/sheet-text.ts";
+import type { CommandRun } from "../command.ts";
+import { textWidth } from "../deliver.ts";
+import { CommandError, exitCodes } from "../exit-codes.ts";
+import { solveFile } from "../solving.ts";
+
+const sheetLinesShown = 40;
+
+export const run: CommandRun = async (input) => {
+  const { terminal, operands } = input;
+  const file = operands[0] ?? sampleFile();
+  const { result } = await solveFile(file, input);
+  if (result.status !== "fits") {
+    terminal.say(`Nothing fits. See: evenrow fit ${file}`);
+    return result.status === "stopped" ? exitCodes.stopped : exitCodes.noFit;
+  }
+  const width = textWidth(terminal.columns);
+  const lines = sheetText(result.fit, buildSheet(result.fit), width).split("\n");
+  terminal.out(fitText(result, width));
+  terminal.out("");
+  terminal.out(lines.slice(0, sheetLinesShown).join("\n"));
+  if (lines.length > sheetLinesShown)
+    terminal.out(`... ${lines.length - sheetLinesShown} more lines: evenrow sheet ${file}`);
+  return result.proven ? exitCodes.done : exitCodes.stopped;
+};
+
+/** The sample that comes with the program; the bundle and its parts lie one or two folders below the samples'. */
+function sampleFile(): string {
+  const found = ["../samples/sleeve.yaml", "../../samples/sleeve.yaml"]
+    .map((place) => fileURLToPath(new URL(place, import.meta.url)))
+    .find((path) => existsSync(path));
+  if (found === undefined)
+    throw new CommandError("The samples are missing; give a garment file of your own.");
+  return found;
+}

@@ -1,0 +1,25 @@
+#!/usr/bin/env node
+import type { Terminal } from "./command.ts";
+import { runCommandLine } from "./run.ts";
+
+const usualColumns = 80;
+
+const terminal: Terminal = {
+  out: (text) => process.stdout.write(`${text}\n`),
+  say: (text) => process.stderr.write(`${text}\n`),
+  columns: process.stdout.columns ?? usualColumns,
+  interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
+  readStdin: async () => {
+    const chunks: Buffer[] = [];
+    for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
+    return Buffer.concat(chunks);
+  },
+};
+
+// A reader that has seen enough (`| head`) closes the pipe; that is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(0);
+  throw error;
+});
+
+process.exitCode = await runCommandLine(process.argv.slice(2), terminal);
