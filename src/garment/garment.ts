@@ -1,6 +1,6 @@
-import type { Allowed, Preference } from "./allowed.ts";
 import type { Path } from "../diagnostics/path.ts";
 import type { Motif } from "../motif/motif.ts";
+import type { Allowed, Preference } from "./allowed.ts";
 
 /** A garment file as read: every length in millimetres, every name resolved, nothing yet counted in needles. */
 export interface Garment {

@@ -1,0 +1,207 @@
+import type { Code } from "../../diagnostics/codes.ts";
+import type { Diagnostic, Place } from "../../diagnostics/diagnostic.ts";
+import { nearest } from "../../diagnostics/nearest.ts";
+import type { Path } from "../../diagnostics/path.ts";
+import { quoted, shown } from "../../diagnostics/shown.ts";
+import type { Entry, Written } from "../source/written.ts";
+
+/** Everything wrong that was found so far; reading goes on after a mistake, so that all are told in one go. */
+export interface Reading {
+  readonly diagnostics: Diagnostic[];
+}
+
+/** A value of the file and where it stands. */
+export interface Cursor {
+  readonly written: Written;
+  readonly path: Path;
+  /** Where the key stands under which it is written. */
+  readonly keyPlace?: Place;
+}
+
+interface Mistake {
+  readonly code: Code;
+  readonly message: string;
+  readonly expected?: string;
+  readonly found?: string;
+  readonly severity?: "error" | "warning";
+  readonly place?: Place;
+}
+
+/** Notes a mistake at a cursor; what was read is shown unless the mistake says otherwise. */
+export function report(reading: Reading, { written, path }: Cursor, mistake: Mistake): undefined {
+  const place = mistake.place ?? written.place;
+  reading.diagnostics.push({
+    severity: mistake.severity ?? "error",
+    code: mistake.code,
+    message: mistake.message,
+    ...(mistake.found === "" ? {} : { found: mistake.found ?? describe(written) }),
+    ...(mistake.expected !== undefined && { expected: mistake.expected }),
+    path,
+    ...(place && { place }),
+  });
+  return undefined;
+}
+
+/** What was read, in a few words. */
+export function describe(written: Written): string {
+  switch (written.kind) {
+    case "text":
+      return quoted(written.text);
+    case "number":
+    case "boolean":
+      return shown(written.text);
+    case "nothing":
+      return "nothing";
+    case "list":
+      return written.items.length === 0 ? "an empty list" : `a list of ${written.items.length}`;
+    case "table":
+      return written.entries.size === 0
+        ? "nothing between the brackets"
+        : `keys (${shown([...written.entries.keys()].join(", "))})`;
+  }
+}
+
+/** A set of keys and values, with the means to go on to one of them. */
+export interface Table {
+  readonly cursor: Cursor;
+  /** The value of a key, or undefined where the key is not written. */
+  readonly at: (key: string) => Cursor | undefined;
+  /** The same; a missing key is a mistake. */
+  readonly need: (key: string, expected: string) => Cursor | undefined;
+  readonly keys: () => readonly string[];
+}
+
+/**
+ * A value that must be a set of keys.
+ *
+ * @param what it is, for messages: "the bed"
+ * @param known the keys it may have; undefined where the knitter names them
+ */
+export function tableAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  known: readonly string[] | undefined,
+  example: string,
+): Table | undefined {
+  const { written, path } = cursor;
+  if (written.kind !== "table")
+    return report(reading, cursor, {
+      code: "wrong-type",
+      message: `${what} is written as keys with values`,
+      expected: example,
+    });
+  if (known)
+    for (const [key, entry] of written.entries)
+      if (!known.includes(key)) unknownKey(reading, cursor, key, entry, what, known);
+  const at = (key: string): Cursor | undefined => {
+    const entry = written.entries.get(key);
+    if (!entry) return undefined;
+    return {
+      written: entry.value,
+      path: [...path, key],
+      ...(entry.keyPlace && { keyPlace: entry.keyPlace }),
+    };
+  };
+  return {
+    cursor,
+    at,
+    need: (key, expected) =>
+      at(key) ??
+      report(reading, cursor, {
+        code: "missing-key",
+        message: `${what} lacks the key ${key}`,
+        expected,
+        found: "",
+        ...(cursor.keyPlace && { place: cursor.keyPlace }),
+      }),
+    keys: () => [...written.entries.keys()],
+  };
+}
+
+export function unknownKey(
+  reading: Reading,
+  { path, written }: Cursor,
+  key: string,
+  entry: Entry,
+  what: string,
+  known: readonly string[],
+): void {
+  const near = nearest(key, known);
+  const place = entry.keyPlace ?? written.place;
+  reading.diagnostics.push({
+    severity: "error",
+    code: "unknown-key",
+    message: `${what} has no key ${quoted(key)}`,
+    found: shown(key),
+    expected: near === undefined ? `one of ${known.join(", ")}` : `${near} (the nearest known key)`,
+    path: [...path, key],
+    ...(place && { place }),
+  });
+}
+
+/** The items of a list; a value that is no list is a mistake. */
+export function listAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  example: string,
+): readonly Cursor[] | undefined {
+  const { written, path } = cursor;
+  if (written.kind === "list")
+    return written.items.map((item, index): Cursor => ({ written: item, path: [...path, index] }));
+  return report(reading, cursor, { code: "wrong-type", message: `${what} is a list`, expected: example });
+}
+
+/** The text of a name; a number counts as one, because a knitter may well call a piece 1. */
+export function nameAt(reading: Reading, cursor: Cursor, what: string): string | undefined {
+  const { written } = cursor;
+  if (written.kind === "text" && written.text.trim() !== "") return written.text;
+  if (written.kind === "number") return written.text;
+  return report(reading, cursor, {
+    code: "wrong-type",
+    message: `${what} is a name`,
+    expected: "a word or two",
+  });
+}
+
+/** One of a few words. */
+export function wordAt<Word extends string>(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  words: readonly Word[],
+): Word | undefined {
+  const { written } = cursor;
+  const word = words.find((one) => written.kind === "text" && written.text === one);
+  if (word !== undefined) return word;
+  const near = written.kind === "text" ? nearest(written.text, words) : undefined;
+  return report(reading, cursor, {
+    code: "wrong-word",
+    message: `${what} is one of a few words`,
+    expected: near ?? words.join(" or "),
+  });
+}
+
+/** A name of something that must be there, such as a piece. */
+export function knownNameAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  code: Code,
+  known: readonly string[],
+): string | undefined {
+  const name = nameAt(reading, cursor, what);
+  if (name === undefined || known.includes(name)) return name;
+  const near = nearest(name, known);
+  return report(reading, cursor, {
+    code,
+    message: `there is no ${what} ${quoted(name)}`,
+    expected:
+      near !== undefined
+        ? `${near} (the nearest known name)`
+        : known.length > 0
+          ? `one of ${known.join(", ")}`
+          : "",
+  });
+}

@@ -1,0 +1,34 @@
+import type { Limits } from "./numbers.ts";
+
+/** Sizes beyond these are slips of the pen; each limit is well outside of what is knitted on a domestic bed. */
+
+/** From a doll's bed to twice the finest bed made for the home (250 needles). */
+export const bedNeedles: Limits = { least: 2, most: 600 };
+/** The finest bed has 3.6 mm, the coarsest 9 mm. */
+export const pitchMm: Limits = { least: 1, most: 30 };
+/** Counts of a swatch: half stitches and rows are counted too. */
+export const swatchCount: Limits = { least: 0.5, most: 2000 };
+/** What a swatch was counted over. */
+export const swatchMm: Limits = { least: 1, most: 2000 };
+/** A stitch or a row from 0.3 mm (lace yarn on the finest bed has 2 mm) to 10 cm. */
+export const oneStitchMm: Limits = { least: 0.3, most: 100 };
+/** Heights and widths of a piece: 10 m is longer than any blanket. */
+export const pieceMm: Limits = { least: 0, most: 10_000 };
+/** How far a gauge may be off. */
+export const gaugeWithin: Limits = { least: 0, most: 0.3 };
+/** Needles that a cord can be knitted on. */
+export const cordNeedles: Limits = { least: 1, most: 12 };
+/** Usual for a cord: 3 to 5, and 2 and 6 by hand. */
+export const usualCordNeedles: Limits = { least: 2, most: 6 };
+export const cordThicknessMm: Limits = { least: 0, most: 100 };
+/** From sewing thread to the thickest roving. */
+export const tex: Limits = { least: 1, most: 50_000 };
+export const weight: Limits = { least: 0, most: 1_000_000 };
+/** Half too short and twice too long are no cord laid on cloth any more. */
+export const ease: Limits = { least: -0.5, most: 2 };
+export const reserve: Limits = { least: 0, most: 5 };
+export const drawIn: Limits = { least: 0, most: 0.8 };
+/** Rows and needles of margins, gaps and motifs. */
+export const countOf: Limits = { least: 0, most: 10_000 };
+export const signedCountOf: Limits = { least: -10_000, most: 10_000 };
+export const fromOne: Limits = { least: 1, most: 10_000 };

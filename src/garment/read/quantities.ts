@@ -1,0 +1,111 @@
+import type { Quantity } from "../../motif/motif.ts";
+import type { Preference } from "../allowed.ts";
+import { preferenceAt } from "./allowed.ts";
+import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
+import * as limits from "./limits.ts";
+
+const units = ["rows", "needles", "stitches"] as const;
+const example = "interval: { unit: rows, allow: 2..12, prefer: 4 }";
+
+/**
+ * The quantities of a motif: those of the built-in one it is like, each overridden by what the knitter wrote under
+ * its name or under `quantities`, and those that the knitter adds. An override that says what is allowed speaks for
+ * the preference as well: none is carried over to values it was not meant for.
+ *
+ * @returns the quantities, and the names under which they may be written straight into the motif
+ */
+export function quantitiesAt(
+  reading: Reading,
+  own: Table,
+  base: Table | undefined,
+): { readonly quantities: readonly Quantity[]; readonly shorthands: readonly string[] } {
+  const based = tableOf(reading, base?.at("quantities"));
+  const added = tableOf(reading, own.at("quantities"));
+  const shorthands = [...new Set([...(based?.keys() ?? []), ...(added?.keys() ?? [])])];
+  const quantities = shorthands.flatMap((name): Quantity[] => {
+    const before = based?.at(name);
+    const beside = own.at(name);
+    const now = beside ?? added?.at(name);
+    if (beside && added?.at(name))
+      report(reading, beside, {
+        code: "conflicting-keys",
+        message: `${name} is written twice, in the motif and under quantities`,
+        expected: "one of the two",
+        ...(beside.keyPlace && { place: beside.keyPlace }),
+      });
+    const quantity = quantityAt(reading, name, now, before);
+    return quantity ? [quantity] : [];
+  });
+  return { quantities, shorthands };
+}
+
+const tableOf = (reading: Reading, cursor: Cursor | undefined): Table | undefined =>
+  cursor && tableAt(reading, cursor, "the quantities", undefined, example);
+
+const goodName = /^[A-Za-z_][A-Za-z0-9_]*$/;
+
+function quantityAt(
+  reading: Reading,
+  name: string,
+  now: Cursor | undefined,
+  before: Cursor | undefined,
+): Quantity | undefined {
+  const cursor = now ?? before!;
+  if (!goodName.test(name))
+    return report(reading, cursor, {
+      code: "bad-name",
+      message: "the name of a quantity is one word of letters, digits and _, so that sums can use it",
+      found: name,
+      expected: name.replace(/[^A-Za-z0-9_]+/g, "_").replace(/^(\d)/, "_$1"),
+      ...(cursor.keyPlace && { place: cursor.keyPlace }),
+    });
+  const unit = unitOf(reading, name, now, before);
+  const range = isSigned(before) || isSigned(now) ? limits.signedCountOf : limits.countOf;
+  const basis = before && preferenceAt({ diagnostics: [] }, before, name, range, undefined, moreKeys);
+  const preference = now ? preferenceAt(reading, now, name, range, basis?.allowed, moreKeys) : basis;
+  return unit && preference && { name, unit, ...preferred(preference) };
+}
+
+const moreKeys = ["unit", "signed"];
+
+const preferred = ({ allowed, prefer }: Preference): Preference => ({
+  allowed,
+  ...(prefer !== undefined && { prefer }),
+});
+
+const fieldOf = (cursor: Cursor | undefined, key: string): Cursor | undefined => {
+  const entry = cursor?.written.kind === "table" ? cursor.written.entries.get(key) : undefined;
+  return cursor && entry && { written: entry.value, path: [...cursor.path, key] };
+};
+
+/** Places on the bed may be negative, distances not. */
+function isSigned(cursor: Cursor | undefined): boolean {
+  const signed = fieldOf(cursor, "signed")?.written;
+  return signed?.kind === "boolean" && /^true$/i.test(signed.text);
+}
+
+function unitOf(
+  reading: Reading,
+  name: string,
+  now: Cursor | undefined,
+  before: Cursor | undefined,
+): Quantity["unit"] | undefined {
+  const mine = fieldOf(now, "unit");
+  const theirs = fieldOf(before, "unit");
+  if (!mine && !theirs)
+    return report(reading, now!, {
+      code: "missing-key",
+      message: `the quantity ${name} lacks its unit`,
+      expected: example,
+      found: "",
+    });
+  const unit = wordAt(reading, (mine ?? theirs)!, `the unit of ${name}`, units);
+  const given = theirs && wordAt({ diagnostics: [] }, theirs, name, units);
+  if (mine && given !== undefined && unit !== undefined && unit !== given)
+    return report(reading, mine, {
+      code: "different-kind",
+      message: `${name} is counted in ${given}`,
+      expected: given,
+    });
+  return unit;
+}
