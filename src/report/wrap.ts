@@ -1,14 +1,17 @@
-/** Breaks a text into lines of at most `width` characters at spaces; the lines after the first are indented. */
+/**
+ * Breaks a text into lines of at most `width` characters at its spaces; a word that is longer stays whole. Spaces
+ * within a line stay as they are, so that columns keep their places; the lines after the first are indented.
+ */
 export function wrap(text: string, width: number, indent = 0): readonly string[] {
   const lines: string[] = [];
-  let line = "";
-  const room = (): number => width - (lines.length === 0 ? 0 : indent);
-  for (const word of text.split(" ")) {
-    if (line !== "" && line.length + 1 + word.length > room()) {
-      lines.push(line);
-      line = word;
-    } else line = line === "" ? word : `${line} ${word}`;
+  let rest = text;
+  while (rest.length > width) {
+    const start = rest.length - rest.trimStart().length;
+    const end = rest.lastIndexOf(" ", width);
+    const at = end > start ? end : rest.indexOf(" ", width);
+    if (at < 0) break;
+    lines.push(rest.slice(0, at).trimEnd());
+    rest = " ".repeat(indent) + rest.slice(at).trimStart();
   }
-  lines.push(line);
-  return lines.map((one, index) => (index === 0 ? one : " ".repeat(indent) + one));
+  return [...lines, rest];
 }

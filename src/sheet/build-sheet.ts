@@ -134,6 +134,7 @@ const rowAt = (
 ): SheetRow => ({
   row,
   carriage: carriageAt(piece.carriage, row),
-  needles,
+  // The bind-off at the end of a block leaves nothing in work.
+  needles: row === piece.rows ? [] : needles,
   do: actions,
 });

@@ -44,12 +44,35 @@ function cordActions(
     const row = placement.firstRow + hanging.row;
     const hang: Placed = [
       row,
-      { act: "hang", strand, count: hanging.count, needle, motif: motif.name, column },
+      {
+        act: "hang",
+        strand,
+        count: hanging.count,
+        needle,
+        motif: motif.name,
+        placement: placement.index + 1,
+        column,
+      },
     ];
     const last = hangings[index + 1]?.strand !== strand;
     if (!last) return [hang];
     const how = endsWithLastRow(motif, strand) ? "unravel" : "cut";
-    return [hang, [row, { act: "finish", strand, how, loops, needle, motif: motif.name, column }]];
+    return [
+      hang,
+      [
+        row,
+        {
+          act: "finish",
+          strand,
+          how,
+          loops,
+          needle,
+          motif: motif.name,
+          placement: placement.index + 1,
+          column,
+        },
+      ],
+    ];
   });
 }
 
@@ -80,6 +103,7 @@ function cableActions(
       right,
       over: motif.over,
       motif: motif.name,
+      placement: placement.index + 1,
       column,
     };
     return [placement.firstRow + row, cross];

@@ -20,8 +20,8 @@ export interface SheetRow {
   readonly row: number;
   /** Where the carriage rests then. */
   readonly carriage: Side;
-  /** Needles in work after the row's actions. */
-  readonly needles: NeedleRange;
+  /** Needles in work after the row's actions; none once all are bound off. */
+  readonly needles: NeedleRange | readonly [];
   readonly do: readonly Action[];
 }
 
@@ -50,6 +50,8 @@ export interface HangAction {
   readonly count: number;
   readonly needle: number;
   readonly motif: string;
+  /** Counts from 1 in the order of the file. */
+  readonly placement: number;
   /** Counts from 1 at the left. */
   readonly column: number;
 }
@@ -63,6 +65,7 @@ export interface FinishAction {
   readonly loops: number;
   readonly needle: number;
   readonly motif: string;
+  readonly placement: number;
   readonly column: number;
 }
 
@@ -76,5 +79,6 @@ export interface CrossAction {
   /** The group that lies in front as worn. */
   readonly over: Side;
   readonly motif: string;
+  readonly placement: number;
   readonly column: number;
 }
