@@ -1,5 +1,5 @@
 import type { Diagnostic } from "./diagnostic.ts";
-import { shown } from "./shown.ts";
+import { printable } from "./shown.ts";
 
 /** A diagnostic as the machine-readable forms give it. */
 export interface DiagnosticJson {
@@ -47,7 +47,7 @@ export interface Rendering {
  */
 export function renderDiagnostic(diagnostic: Diagnostic, { file, source }: Rendering): string {
   const { severity, message, found, expected, place } = diagnostic;
-  const where = place ? `${shown(file)}:${place.line}:${place.column}` : shown(file);
+  const where = place ? `${printable(file)}:${place.line}:${place.column}` : printable(file);
   const lines = [`${where} ${severity}: ${message}`];
   if (found !== undefined) lines.push(`  read:  ${found}`);
   if (expected !== undefined) lines.push(`  right: ${expected}`);

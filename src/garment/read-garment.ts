@@ -1,44 +1,22 @@
 import { basename } from "node:path";
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
+import { inOrder } from "../diagnostics/render.ts";
 import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Garment, Gauge, Piece, Placement, Side, Weights } from "./garment.ts";
+import type { Garment, Placement, Side } from "./garment.ts";
+import { keysOf } from "./keys.ts";
 import { bedAt, gaugeAt, yarnsAt } from "./read/cloth.ts";
-import {
-  type Cursor,
-  listAt,
-  nameAt,
-  type Reading,
-  report,
-  type Table,
-  tableAt,
-  unknownKey,
-} from "./read/cursor.ts";
-import * as limits from "./read/limits.ts";
+import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
 import { builtInMotif, motifAt } from "./read/motifs.ts";
-import { numberAt } from "./read/numbers.ts";
-import { pieceAt } from "./read/pieces.ts";
+import { pieceAt, type ReadPiece } from "./read/pieces.ts";
 import { placementAt } from "./read/placements.ts";
+import { weightsAt } from "./read/weights.ts";
 import { parseSource } from "./source/parse-source.ts";
 import { placeAt, type Written } from "./source/written.ts";
-import { DEFAULT_WEIGHTS, TERMS } from "./weights.ts";
 
 /** The format that this program reads. */
 export const FORMAT = "evenrow/1";
-
-/** Keys at the top of a garment file. */
-export const TOP_KEYS = [
-  "format",
-  "title",
-  "bed",
-  "gauge",
-  "yarn",
-  "pieces",
-  "motifs",
-  "place",
-  "weights",
-] as const;
 
 /** More mistakes than these are not listed: they come from one slip high up, or from a file of another kind. */
 const mostMistakes = 100;
@@ -60,7 +38,7 @@ export interface ReadResult {
 export function readGarment(input: string | Uint8Array, name: string): ReadResult {
   const { written, diagnostics } = parseSource(input);
   if (!written) return { diagnostics, locate: () => undefined };
-  const reading: Reading = { diagnostics: [] };
+  const reading: Reading = { diagnostics: [...diagnostics] };
   const garment = garmentFrom(reading, written, name);
   const sound = garment && !reading.diagnostics.some(({ severity }) => severity === "error");
   return {
@@ -76,7 +54,7 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
     reading,
     cursor,
     "a garment file",
-    TOP_KEYS,
+    keysOf("garment"),
     "format: evenrow/1, then bed, gauge, pieces, place",
   );
   if (!top) return undefined;
@@ -96,7 +74,7 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
   const motifs = [...own.values()].filter((motif) => motif !== undefined);
   const used = placements.flatMap(({ motif }) => (own.has(motif) ? [] : [motif]));
   const all = [...motifs, ...[...new Set(used)].map(builtInMotif)];
-  needCordGauge(reading, top, gauge, placements, all);
+  needCordGauge(reading, top, own);
   const weights = weightsAt(reading, top, all);
   if (!bed || !gauge) return undefined;
   return {
@@ -104,7 +82,7 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
     bed,
     gauge,
     yarn,
-    pieces: [...pieces.values()].filter((piece) => piece !== undefined),
+    pieces: [...pieces.values()].flatMap(({ piece }) => (piece ? [piece] : [])),
     motifs: all,
     placements,
     weights,
@@ -121,7 +99,7 @@ function checkFormat(reading: Reading, top: Table): void {
   });
 }
 
-function piecesAt(reading: Reading, top: Table, carriage: Side): Map<string, Piece | undefined> {
+function piecesAt(reading: Reading, top: Table, carriage: Side): Map<string, ReadPiece> {
   const example = "sleeve: { outline: [...] }";
   const cursor = top.need("pieces", example);
   const table = cursor && tableAt(reading, cursor, "pieces", undefined, example);
@@ -141,7 +119,7 @@ function motifsAt(reading: Reading, top: Table): Map<string, Motif | undefined> 
 function placementsAt(
   reading: Reading,
   top: Table,
-  pieces: ReadonlyMap<string, Piece | undefined>,
+  pieces: ReadonlyMap<string, ReadPiece>,
   motifs: ReadonlyMap<string, Motif | undefined>,
 ): readonly Placement[] {
   const example = "- { motif: plait, on: sleeve, from: cast-on, to: bind-off }";
@@ -155,52 +133,29 @@ function placementsAt(
     .filter((placement) => placement !== undefined);
 }
 
-function needCordGauge(
-  reading: Reading,
-  top: Table,
-  gauge: Gauge | undefined,
-  placements: readonly Placement[],
-  motifs: readonly Motif[],
-): void {
-  const gaugeCursor = top.at("gauge");
-  if (!gauge || gauge.cord || !gaugeCursor) return;
-  if (gaugeCursor.written.kind === "table" && gaugeCursor.written.entries.has("cord")) return;
-  const laid = placements.find(({ motif }) =>
-    motifs.some((one) => one.name === motif && one.kind === "cord"),
-  );
-  if (!laid) return;
-  report(reading, gaugeCursor, {
+/** Looks at what is written, not at what was read, so that a mistake in a placement or a motif does not hide this. */
+function needCordGauge(reading: Reading, top: Table, own: ReadonlyMap<string, Motif | undefined>): void {
+  const gauge = top.at("gauge");
+  if (gauge?.written.kind !== "table" || gauge.written.entries.has("cord")) return;
+  const place = top.at("place")?.written;
+  const laid = (place?.kind === "list" ? place.items : []).map(motifOf).find((name) => {
+    const motif = own.has(name) || !BUILT_IN_MOTIFS.has(name) ? own.get(name) : builtInMotif(name);
+    return motif?.kind === "cord";
+  });
+  if (laid === undefined) return;
+  report(reading, gauge, {
     code: "no-cord-gauge",
-    message: `${laid.motif} is a cord, and the gauge does not say how the cord measures`,
+    message: `${laid} is a cord, and the gauge does not say how the cord measures`,
     expected: "cord: { needles: 3, stitches: 19, over: 10 cm } under gauge",
     found: "",
-    ...(gaugeCursor.keyPlace && { place: gaugeCursor.keyPlace }),
+    ...(gauge.keyPlace && { place: gauge.keyPlace }),
   });
 }
 
-function weightsAt(reading: Reading, top: Table, motifs: readonly Motif[]): Weights {
-  const cursor = top.at("weights");
-  const table = cursor && tableAt(reading, cursor, "the weights", undefined, "{ length: 3, ease: 1 }");
-  const known = new Set<string>([
-    ...TERMS,
-    ...Object.keys(DEFAULT_WEIGHTS),
-    ...motifs.flatMap(({ quantities }) => quantities.map((quantity) => quantity.name)),
-  ]);
-  // No prototype: a knitter may call a quantity `constructor`.
-  const weights: Record<string, number> = Object.assign(Object.create(null), DEFAULT_WEIGHTS);
-  if (table?.cursor.written.kind !== "table") return weights;
-  for (const [key, entry] of table.cursor.written.entries) {
-    if (!known.has(key)) unknownKey(reading, table.cursor, key, entry, "the weights", [...known]);
-    const value = numberAt(reading, table.at(key)!, `the weight of ${key}`, limits.weight);
-    if (value !== undefined) weights[key] = value;
-  }
-  return weights;
+function motifOf(item: Written): string {
+  const name = item.kind === "table" ? item.entries.get("motif")?.value : undefined;
+  return name?.kind === "text" ? name.text : "";
 }
-
-const inOrder = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
-  [...diagnostics].sort(
-    (a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0) || (a.place?.column ?? 0) - (b.place?.column ?? 0),
-  );
 
 function limited(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   if (diagnostics.length <= mostMistakes) return diagnostics;

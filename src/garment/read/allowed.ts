@@ -1,4 +1,5 @@
-import { type Allowed, anyFrom, only, type Preference } from "../allowed.ts";
+import { type Allowed, allows, anyFrom, only, type Preference } from "../allowed.ts";
+import { keysOf } from "../keys.ts";
 import { type Cursor, listAt, type Reading, report, tableAt } from "./cursor.ts";
 import { type Limits, numberAt, wholeAt } from "./numbers.ts";
 
@@ -71,7 +72,7 @@ function ranged(
 }
 
 function stepped(reading: Reading, cursor: Cursor, what: string, limits: Limits): Allowed | undefined {
-  const table = tableAt(reading, cursor, what, ["from", "to", "step"], forms);
+  const table = tableAt(reading, cursor, what, keysOf("range"), forms);
   const fromCursor = table?.need("from", "the least value: { from: 2, to: 10, step: 2 }");
   const toCursor = table?.need("to", "the greatest value: { from: 2, to: 10, step: 2 }");
   const stepCursor = table?.at("step");
@@ -127,20 +128,14 @@ export function preferenceAt(
   what: string,
   limits: Limits,
   otherwise: Allowed | undefined,
-  moreKeys: readonly string[] = [],
+  section: "preference" | "quantity" = "preference",
 ): Preference | undefined {
   const { written } = cursor;
   if (written.kind !== "table" || isStepped(written.entries)) {
     const allowed = allowedAt(reading, cursor, what, limits);
     return allowed && { allowed };
   }
-  const table = tableAt(
-    reading,
-    cursor,
-    what,
-    ["allow", "prefer", ...moreKeys],
-    "{ allow: 2..9, prefer: 3 }",
-  );
+  const table = tableAt(reading, cursor, what, keysOf(section), "{ allow: 2..9, prefer: 3 }");
   const allowCursor =
     otherwise === undefined
       ? table?.need("allow", "what is allowed, such as allow: 2..9")
@@ -153,7 +148,20 @@ export function preferenceAt(
       least: Math.min(0, limits.least),
       most: limits.most,
     });
+  if (allowed && prefer !== undefined && !allows(allowed, prefer))
+    report(reading, preferCursor!, {
+      severity: "warning",
+      code: "prefer-not-allowed",
+      message: `the preference of ${what} is not among what is allowed, so it is only come near to`,
+      expected: `one of ${inWords(allowed)}`,
+    });
   return allowed && { allowed, ...(prefer !== undefined && { prefer }) };
+}
+
+function inWords(allowed: Allowed): string {
+  if (allowed.kind === "from") return `the numbers from ${allowed.least} on`;
+  const { values } = allowed;
+  return values.length > 8 ? `${values.slice(0, 4).join(", ")} ... ${values.at(-1)}` : values.join(", ");
 }
 
 const isStepped = (entries: ReadonlyMap<string, unknown>): boolean =>
@@ -177,7 +185,7 @@ export function marginAt(
 
 /** `{ least: n }`. */
 export function leastAt(reading: Reading, cursor: Cursor, what: string, limits: Limits): number | undefined {
-  const table = tableAt(reading, cursor, what, ["least"], "{ least: 5 }");
+  const table = tableAt(reading, cursor, what, keysOf("open range"), "{ least: 5 }");
   const inner = table?.need("least", "{ least: 5 }");
   return inner && wholeAt(reading, inner, what, limits);
 }

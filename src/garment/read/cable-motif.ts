@@ -1,4 +1,5 @@
 import type { CableMotif } from "../../motif/motif.ts";
+import { keysOf } from "../keys.ts";
 import { type Cursor, listAt, type Reading, report, tableAt, wordAt } from "./cursor.ts";
 import { anchorAt, expressionAt } from "./expressions.ts";
 import * as limits from "./limits.ts";
@@ -43,7 +44,7 @@ function crossingsAt(
   cursor: Cursor,
 ): CableMotif["crossings"] | undefined {
   const example = "{ start: [offset, 0], repeat: [[offset, interval]] }";
-  const table = tableAt(reading, cursor, "the crossings", ["start", "lead-in", "repeat"], example);
+  const table = tableAt(reading, cursor, "the crossings", keysOf("crossings"), example);
   const startCursor = table?.need("start", example);
   const repeatCursor = table?.need("repeat", example);
   const leadInCursor = table?.at("lead-in");
@@ -66,7 +67,7 @@ function crossingsAt(
 }
 
 function limitsAt(reading: Reading, cursor: Cursor): CableMotif["limits"] {
-  const table = tableAt(reading, cursor, "the limits", ["stitches", "rows"], "{ stitches: 6, rows: 4 }");
+  const table = tableAt(reading, cursor, "the limits", keysOf("limits"), "{ stitches: 6, rows: 4 }");
   const limit = (key: "stitches" | "rows"): number | undefined => {
     const inner = table?.at(key);
     return inner && wholeAt(reading, inner, `the limit of ${key}`, limits.fromOne);

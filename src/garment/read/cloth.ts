@@ -1,4 +1,5 @@
 import type { Bed, CordGauge, Gauge, GroundGauge, Yarn, Yarns } from "../garment.ts";
+import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
 import { lengthAt, numberAt, percentageAt, wholeAt } from "./numbers.ts";
@@ -6,7 +7,7 @@ import { lengthAt, numberAt, percentageAt, wholeAt } from "./numbers.ts";
 const bedExample = "{ needles: 200, pitch: 4.5 mm }";
 
 export function bedAt(reading: Reading, cursor: Cursor): Bed | undefined {
-  const table = tableAt(reading, cursor, "the bed", ["needles", "pitch", "carriage"], bedExample);
+  const table = tableAt(reading, cursor, "the bed", keysOf("bed"), bedExample);
   const needlesCursor = table?.need("needles", bedExample);
   const needles = needlesCursor && wholeAt(reading, needlesCursor, "the bed's needles", limits.bedNeedles);
   const pitchCursor = table?.at("pitch");
@@ -22,7 +23,7 @@ const gaugeExample = "{ stitches: 22, rows: 31, over: 10 cm }";
 const cordExample = "{ needles: 3, stitches: 19, over: 10 cm }";
 
 export function gaugeAt(reading: Reading, cursor: Cursor): Gauge | undefined {
-  const table = tableAt(reading, cursor, "the gauge", ["ground", "cord"], `ground: ${gaugeExample}`);
+  const table = tableAt(reading, cursor, "the gauge", keysOf("gauge"), `ground: ${gaugeExample}`);
   const groundCursor = table?.need("ground", `ground: ${gaugeExample}`);
   const ground = groundCursor && groundAt(reading, groundCursor);
   const cordCursor = table?.at("cord");
@@ -31,13 +32,7 @@ export function gaugeAt(reading: Reading, cursor: Cursor): Gauge | undefined {
 }
 
 function groundAt(reading: Reading, cursor: Cursor): GroundGauge | undefined {
-  const table = tableAt(
-    reading,
-    cursor,
-    "the ground's gauge",
-    ["stitches", "rows", "over", "within"],
-    gaugeExample,
-  );
+  const table = tableAt(reading, cursor, "the ground's gauge", keysOf("ground gauge"), gaugeExample);
   if (!table) return undefined;
   const stitches = swatchCount(reading, table, "stitches", gaugeExample);
   const rows = swatchCount(reading, table, "rows", gaugeExample);
@@ -52,8 +47,7 @@ function groundAt(reading: Reading, cursor: Cursor): GroundGauge | undefined {
 }
 
 function cordAt(reading: Reading, cursor: Cursor): CordGauge | undefined {
-  const keys = ["needles", "stitches", "over", "thickness"];
-  const table = tableAt(reading, cursor, "the cord's gauge", keys, cordExample);
+  const table = tableAt(reading, cursor, "the cord's gauge", keysOf("cord gauge"), cordExample);
   if (!table) return undefined;
   const needlesCursor = table.need("needles", cordExample);
   const needles = needlesCursor && wholeAt(reading, needlesCursor, "the cord's needles", limits.cordNeedles);
@@ -97,10 +91,10 @@ function sensible(reading: Reading, cursor: Cursor, mm: number, what: string, ho
 }
 
 export function yarnsAt(reading: Reading, cursor: Cursor): Yarns {
-  const table = tableAt(reading, cursor, "the yarn", ["ground", "cord"], "ground: { tex: 370 }");
+  const table = tableAt(reading, cursor, "the yarn", keysOf("yarns"), "ground: { tex: 370 }");
   const yarn = (key: "ground" | "cord"): Yarn | undefined => {
     const inner = table?.at(key);
-    const fields = inner && tableAt(reading, inner, `the ${key} yarn`, ["tex"], "{ tex: 370 }");
+    const fields = inner && tableAt(reading, inner, `the ${key} yarn`, keysOf("yarn"), "{ tex: 370 }");
     const texCursor = fields?.need("tex", "{ tex: 370 }");
     const tex = texCursor && numberAt(reading, texCursor, "the yarn's tex", limits.tex);
     return tex === undefined ? undefined : { tex };

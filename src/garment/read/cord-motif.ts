@@ -1,9 +1,10 @@
 import type { CordMotif, EaseLimits, Strand } from "../../motif/motif.ts";
+import { keysOf } from "../keys.ts";
 import { type Cursor, knownNameAt, listAt, type Reading, report, tableAt } from "./cursor.ts";
 import { anchorAt } from "./expressions.ts";
 import * as limits from "./limits.ts";
 import type { MotifReading } from "./motifs.ts";
-import { percentageAt } from "./numbers.ts";
+import { inPercent, percentageAt } from "./numbers.ts";
 
 /** Where a cord neither puckers the ground nor stands off in loops; common practice, no published source. */
 const usualEase: EaseLimits = { from: -0.05, to: 0.15, prefer: 0.02 };
@@ -43,7 +44,7 @@ export function cordParts(motif: MotifReading): CordParts | undefined {
 
 function strandAt({ reading, quantities }: MotifReading, cursor: Cursor, name: string): Strand | undefined {
   const example = "{ start: [-1, 0], lead-in: [[-spread, interval]], repeat: [[spread, interval]] }";
-  const table = tableAt(reading, cursor, `the strand ${name}`, ["start", "lead-in", "repeat"], example);
+  const table = tableAt(reading, cursor, `the strand ${name}`, keysOf("strand"), example);
   const startCursor = table?.need("start", "the needle and row of the first hanging: start: [-1, 0]");
   const repeatCursor = table?.need("repeat", "the hangings of one repeat: repeat: [[spread, interval]]");
   const leadInCursor = table?.at("lead-in");
@@ -123,7 +124,7 @@ function orderAt(reading: Reading, cursor: Cursor, names: readonly string[]): re
 
 function easeAt(reading: Reading, cursor: Cursor): EaseLimits | undefined {
   const example = "{ from: -5 %, to: 15 %, prefer: 2 % }";
-  const table = tableAt(reading, cursor, "the ease", ["from", "to", "prefer"], example);
+  const table = tableAt(reading, cursor, "the ease", keysOf("ease"), example);
   if (!table) return undefined;
   const limit = (key: "from" | "to" | "prefer"): number | undefined => {
     const inner = table.at(key);
@@ -135,8 +136,8 @@ function easeAt(reading: Reading, cursor: Cursor): EaseLimits | undefined {
     return report(reading, cursor, {
       code: "reversed-range",
       message: "the ease starts above its end",
-      found: `from ${100 * from} % to ${100 * to} %`,
-      expected: `from: ${100 * to} %, to: ${100 * from} %`,
+      found: `from ${inPercent(from)} to ${inPercent(to)}`,
+      expected: `from: ${inPercent(to)}, to: ${inPercent(from)}`,
     });
   return { from, to, prefer };
 }

@@ -2,7 +2,8 @@ import type { Code } from "../../diagnostics/codes.ts";
 import type { Diagnostic, Place } from "../../diagnostics/diagnostic.ts";
 import { nearest } from "../../diagnostics/nearest.ts";
 import type { Path } from "../../diagnostics/path.ts";
-import { quoted, shown } from "../../diagnostics/shown.ts";
+import { quoted, sentence, shown } from "../../diagnostics/shown.ts";
+import { homeOf } from "../keys.ts";
 import type { Entry, Written } from "../source/written.ts";
 
 /** Everything wrong that was found so far; reading goes on after a mistake, so that all are told in one go. */
@@ -33,9 +34,11 @@ export function report(reading: Reading, { written, path }: Cursor, mistake: Mis
   reading.diagnostics.push({
     severity: mistake.severity ?? "error",
     code: mistake.code,
-    message: mistake.message,
-    ...(mistake.found === "" ? {} : { found: mistake.found ?? describe(written) }),
-    ...(mistake.expected !== undefined && { expected: mistake.expected }),
+    message: sentence(mistake.message),
+    ...(mistake.found === ""
+      ? {}
+      : { found: mistake.found === undefined ? describe(written) : shown(mistake.found) }),
+    ...(mistake.expected !== undefined && { expected: sentence(mistake.expected) }),
     path,
     ...(place && { place }),
   });
@@ -88,7 +91,7 @@ export function tableAt(
   if (written.kind !== "table")
     return report(reading, cursor, {
       code: "wrong-type",
-      message: `${what} is written as keys with values`,
+      message: `keys with values are needed for ${what}`,
       expected: example,
     });
   if (known)
@@ -110,7 +113,7 @@ export function tableAt(
       at(key) ??
       report(reading, cursor, {
         code: "missing-key",
-        message: `${what} lacks the key ${key}`,
+        message: `the key ${key} is missing in ${what}`,
         expected,
         found: "",
         ...(cursor.keyPlace && { place: cursor.keyPlace }),
@@ -127,17 +130,25 @@ export function unknownKey(
   what: string,
   known: readonly string[],
 ): void {
-  const near = nearest(key, known);
   const place = entry.keyPlace ?? written.place;
   reading.diagnostics.push({
     severity: "error",
     code: "unknown-key",
-    message: `${what} has no key ${quoted(key)}`,
+    message: sentence(`there is no key ${quoted(key)} in ${what}`),
     found: shown(key),
-    expected: near === undefined ? `one of ${known.join(", ")}` : `${near} (the nearest known key)`,
+    expected: sentence(rightKey(key, known)),
     path: [...path, key],
     ...(place && { place }),
   });
+}
+
+function rightKey(key: string, known: readonly string[]): string {
+  const home = homeOf(key);
+  if (home !== undefined) return `${shown(key)} belongs to ${home}`;
+  const joined = /^([^:]+):(\S+)$/.exec(key);
+  if (joined) return `a space after the colon: ${shown(`${joined[1]}: ${joined[2]}`)}`;
+  const near = nearest(key, known);
+  return near === undefined ? `one of ${known.join(", ")}` : `${near} (the nearest known key)`;
 }
 
 /** The items of a list; a value that is no list is a mistake. */
@@ -153,11 +164,11 @@ export function listAt(
   return report(reading, cursor, { code: "wrong-type", message: `${what} is a list`, expected: example });
 }
 
-/** The text of a name; a number counts as one, because a knitter may well call a piece 1. */
+/** The text of a name; a number or a word such as true counts as one: a knitter may well call a piece 1. */
 export function nameAt(reading: Reading, cursor: Cursor, what: string): string | undefined {
   const { written } = cursor;
   if (written.kind === "text" && written.text.trim() !== "") return written.text;
-  if (written.kind === "number") return written.text;
+  if (written.kind === "number" || written.kind === "boolean") return written.text;
   return report(reading, cursor, {
     code: "wrong-type",
     message: `${what} is a name`,
@@ -190,18 +201,16 @@ export function knownNameAt(
   what: string,
   code: Code,
   known: readonly string[],
+  where = "",
 ): string | undefined {
   const name = nameAt(reading, cursor, what);
   if (name === undefined || known.includes(name)) return name;
   const near = nearest(name, known);
   return report(reading, cursor, {
     code,
-    message: `there is no ${what} ${quoted(name)}`,
-    expected:
-      near !== undefined
-        ? `${near} (the nearest known name)`
-        : known.length > 0
-          ? `one of ${known.join(", ")}`
-          : "",
+    message: `there is no ${what} ${quoted(name)}${where}`,
+    ...(near !== undefined
+      ? { expected: `${near} (the nearest known name)` }
+      : known.length > 0 && { expected: `one of ${known.join(", ")}` }),
   });
 }

@@ -10,10 +10,12 @@ export const pitchMm: Limits = { least: 1, most: 30 };
 export const swatchCount: Limits = { least: 0.5, most: 2000 };
 /** What a swatch was counted over. */
 export const swatchMm: Limits = { least: 1, most: 2000 };
-/** A stitch or a row from 0.3 mm (lace yarn on the finest bed has 2 mm) to 10 cm. */
-export const oneStitchMm: Limits = { least: 0.3, most: 100 };
+/** A stitch or a row from 0.5 mm (lace yarn on the finest bed has 2 mm) to 10 cm: 200 to 1 over 10 cm. */
+export const oneStitchMm: Limits = { least: 0.5, most: 100 };
 /** Heights and widths of a piece: 10 m is longer than any blanket. */
 export const pieceMm: Limits = { least: 0, most: 10_000 };
+/** A piece keeps some width at every height: less than a millimetre is less than a stitch of the finest cloth. */
+export const pieceWidthMm: Limits = { least: 1, most: 10_000 };
 /** How far a gauge may be off. */
 export const gaugeWithin: Limits = { least: 0, most: 0.3 };
 /** Needles that a cord can be knitted on. */

@@ -2,6 +2,7 @@ import { nearest } from "../../diagnostics/nearest.ts";
 import { quoted } from "../../diagnostics/shown.ts";
 import { BUILT_IN_MOTIFS } from "../../motif/builtin/index.ts";
 import type { Motif } from "../../motif/motif.ts";
+import { keysOf } from "../keys.ts";
 import { writtenFrom } from "../source/written.ts";
 import { cableParts } from "./cable-motif.ts";
 import { cordParts } from "./cord-motif.ts";
@@ -18,11 +19,6 @@ import {
 } from "./cursor.ts";
 import { expressionAt, ruleAt } from "./expressions.ts";
 import { quantitiesAt } from "./quantities.ts";
-
-/** Keys of every motif, of a cord and of a cable. */
-const commonKeys = ["like", "kind", "quantities", "lead", "repeat", "rules"];
-const cordKeys = ["strands", "folded", "order", "ease", "reserve"];
-const cableKeys = ["cross", "over", "crossings", "draw-in", "limits"];
 
 const example = "like: crossed cord, or a motif written out in full";
 
@@ -44,10 +40,10 @@ export function motifAt(reading: Reading, cursor: Cursor, name: string): Motif |
   const own = tableAt(reading, cursor, `the motif ${name}`, undefined, example);
   if (!own) return undefined;
   const likeCursor = own.at("like");
-  const like = likeCursor && likeOf(reading, likeCursor);
-  if (likeCursor && like === undefined) return undefined;
-  const base = like === undefined ? undefined : builtIn(reading, cursor, like);
-  return completed(reading, own, name, base, like);
+  if (!likeCursor) return completed(reading, own, name, undefined, undefined);
+  const like = likeOf(reading, likeCursor);
+  if (like === undefined) return undefined;
+  return completed(reading, own, name, builtIn(reading, cursor, like), like);
 }
 
 /** A motif that comes with the program, as it is. */
@@ -64,11 +60,13 @@ function likeOf(reading: Reading, cursor: Cursor): string | undefined {
   const name = nameAt(reading, cursor, "like");
   if (name === undefined || BUILT_IN_MOTIFS.has(name)) return name;
   const near = nearest(name, BUILT_IN_MOTIFS.keys());
-  return report(reading, cursor, {
+  report(reading, cursor, {
     code: "unknown-motif",
     message: `no motif ${quoted(name)} comes with the program`,
     expected: near ?? [...BUILT_IN_MOTIFS.keys()].join(" or "),
   });
+  // Where it is plain what was meant, the rest is read as if it had been written.
+  return near;
 }
 
 const builtIn = (reading: Reading, { path }: Cursor, name: string): Table =>
@@ -81,20 +79,17 @@ function completed(
   base: Table | undefined,
   like: string | undefined,
 ): Motif | undefined {
-  const part: Part = (key) => own.at(key) ?? base?.at(key);
+  // Another kind than the built-in motif's has been refused, so that the rest is read by the latter.
+  const part: Part = (key) => (base && key === "kind" ? base.at(key) : (own.at(key) ?? base?.at(key)));
   const need = (key: string, expected: string): Cursor | undefined => part(key) ?? own.need(key, expected);
+  checkSameKind(reading, own, base);
   const kindCursor = need("kind", "cord or cable, or like: and the name of a built-in motif");
   const kind = kindCursor && wordAt(reading, kindCursor, "the kind of a motif", ["cord", "cable"]);
   if (kind === undefined) return undefined;
   const { quantities, shorthands } = quantitiesAt(reading, own, base);
-  refuseUnknownKeys(
-    reading,
-    own,
-    name,
-    [...commonKeys, ...(kind === "cord" ? cordKeys : cableKeys)],
-    shorthands,
-  );
-  const names = new Set(quantities.map((quantity) => quantity.name));
+  refuseUnknownKeys(reading, own, name, [...keysOf("motif"), ...keysOf(kind)], shorthands);
+  // Also those that could not be read: their names are there, and only their values are wrong.
+  const names = new Set(shorthands);
   const leadCursor = need("lead", "rows worked once before the first repeat, such as lead: interval");
   const repeatCursor = need("repeat", "rows of one repeat, such as repeat: 2 * interval");
   const lead = leadCursor && expressionAt(reading, leadCursor, "the lead-in's rows", names);
@@ -117,6 +112,17 @@ function completed(
     rules,
     ...ofKind,
   };
+}
+
+function checkSameKind(reading: Reading, own: Table, base: Table | undefined): void {
+  const [mine, theirs] = [own.at("kind"), base?.at("kind")];
+  if (!mine || theirs?.written.kind !== "text") return;
+  if (mine.written.kind === "text" && mine.written.text === theirs.written.text) return;
+  report(reading, mine, {
+    code: "different-kind",
+    message: `a motif like this one is a ${theirs.written.text}`,
+    expected: `${theirs.written.text}, or no kind at all`,
+  });
 }
 
 function refuseUnknownKeys(

@@ -11,12 +11,20 @@ export interface Limits {
 /** A plain number. */
 export function numberAt(reading: Reading, cursor: Cursor, what: string, limits: Limits): number | undefined {
   const { written } = cursor;
-  if (written.kind === "text" && looksLikeNumber(written.text))
-    return report(reading, cursor, {
-      code: "quoted-number",
-      message: `${what} is a number, and this one stands in quotes or is a text`,
-      expected: written.text.replace(",", ".").trim(),
-    });
+  if (written.kind === "text" && looksLikeNumber(written.text)) {
+    const digits = written.text.replace(",", ".").trim();
+    return written.text.includes(",")
+      ? report(reading, cursor, {
+          code: "decimal-comma",
+          message: `${what}: decimals are written with a point`,
+          expected: digits,
+        })
+      : report(reading, cursor, {
+          code: "quoted-number",
+          message: `${what} is a number, so it stands without quotes`,
+          expected: digits,
+        });
+  }
   if (written.kind !== "number")
     return report(reading, cursor, {
       code: "wrong-type",
@@ -29,7 +37,7 @@ export function numberAt(reading: Reading, cursor: Cursor, what: string, limits:
       message: `${what} is a number in plain digits`,
       expected: `a number from ${limits.least} to ${limits.most}`,
     });
-  return within(reading, cursor, what, written.value + 0, limits, String);
+  return within(reading, cursor, what, written.value, limits, String);
 }
 
 const plainDigits = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/;
@@ -70,7 +78,7 @@ export function lengthAt(
   const parsed = parseLength(written.text);
   if ("problem" in parsed)
     return report(reading, cursor, { ...parsed.problem, message: `${what}: ${parsed.problem.message}` });
-  return within(reading, cursor, what, parsed.mm + 0, limitsMm, (mm) => `${mm / 10} cm`);
+  return within(reading, cursor, what, parsed.mm, limitsMm, inCm);
 }
 
 /** A percentage as a fraction. */
@@ -96,8 +104,17 @@ export function percentageAt(
   const parsed = parsePercentage(written.text);
   if ("problem" in parsed)
     return report(reading, cursor, { ...parsed.problem, message: `${what}: ${parsed.problem.message}` });
-  return within(reading, cursor, what, parsed.fraction + 0, limits, (fraction) => `${100 * fraction} %`);
+  return within(reading, cursor, what, parsed.fraction, limits, inPercent);
 }
+
+/** A length as it is shown to a knitter. */
+export const inCm = (mm: number): string => `${tidy(mm / 10)} cm`;
+
+/** A fraction as it is shown to a knitter. */
+export const inPercent = (fraction: number): string => `${tidy(fraction * 100)} %`;
+
+/** Without the last digits, which only show how numbers are stored: 7.000000000000001. */
+const tidy = (value: number): number => Number(value.toPrecision(12));
 
 function within(
   reading: Reading,
@@ -107,6 +124,12 @@ function within(
   { least, most }: Limits,
   inWords: (value: number) => string,
 ): number | undefined {
+  if (Object.is(value, -0))
+    return report(reading, cursor, {
+      code: "coded-number",
+      message: `${what} is zero, which has no sign`,
+      expected: inWords(0),
+    });
   if (value >= least && value <= most) return value;
   const code = value < 0 && least >= 0 ? "negative-size" : value === 0 ? "zero-size" : "absurd-size";
   const trouble = {

@@ -1,22 +1,23 @@
 import { anyFrom, only, type Preference } from "../allowed.ts";
-import type { Margins, Piece, Placement, SideMargins } from "../garment.ts";
+import type { Margins, Placement, SideMargins } from "../garment.ts";
+import { keysOf } from "../keys.ts";
 import { leastAt, marginAt, preferenceAt } from "./allowed.ts";
 import { type Cursor, knownNameAt, type Reading, report, type Table, tableAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
-import { wholeAt } from "./numbers.ts";
+import { inCm, wholeAt } from "./numbers.ts";
+import type { ReadPiece } from "./pieces.ts";
 
-const keys = ["motif", "on", "from", "to", "repeats", "columns", "gap", "margins"];
 const example = "{ motif: plait, on: sleeve, from: rib top, to: underarm }";
 
 /** What a placement may refer to. */
 export interface Known {
   readonly motifs: readonly string[];
-  /** Pieces as far as they could be read; a name without a piece had mistakes of its own. */
-  readonly pieces: ReadonlyMap<string, Piece | undefined>;
+  /** Pieces as far as they could be read. */
+  readonly pieces: ReadonlyMap<string, ReadPiece>;
 }
 
 export function placementAt(reading: Reading, cursor: Cursor, known: Known): Placement | undefined {
-  const table = tableAt(reading, cursor, "a placement", keys, example);
+  const table = tableAt(reading, cursor, "a placement", keysOf("placement"), example);
   if (!table) return undefined;
   const motifCursor = table.need("motif", `the name of a motif: ${example}`);
   const onCursor = table.need("on", `the name of a piece: ${example}`);
@@ -44,33 +45,40 @@ export function placementAt(reading: Reading, cursor: Cursor, known: Known): Pla
 function fieldAt(
   reading: Reading,
   table: Table,
-  piece: Piece | undefined,
+  piece: ReadPiece | undefined,
 ): { readonly from: string; readonly to: string } | undefined {
   if (!piece) return undefined;
-  const marks = piece.marks.map(({ name }) => name);
+  const marks = [...piece.marks.keys()];
   const markAt = (key: string, otherwise: string): string | undefined => {
     const inner = table.at(key);
-    return inner ? knownNameAt(reading, inner, `mark on ${piece.name}`, "unknown-mark", marks) : otherwise;
+    return inner
+      ? knownNameAt(reading, inner, "mark", "unknown-mark", marks, ` on ${piece.name}`)
+      : otherwise;
   };
   const from = markAt("from", "cast-on");
-  const to = markAt("to", piece.neck.length > 0 ? "neck" : "bind-off");
+  const to = markAt("to", piece.marks.has("neck") ? "neck" : "bind-off");
   if (from === undefined || to === undefined) return undefined;
-  const height = (name: string): number => piece.marks.find((mark) => mark.name === name)!.heightMm;
-  if (height(from) >= height(to))
+  const [fromMm, toMm] = [piece.marks.get(from), piece.marks.get(to)];
+  if (fromMm !== undefined && toMm !== undefined && fromMm >= toMm)
     return report(reading, table.at("to") ?? table.at("from") ?? table.cursor, {
       code: "marks-not-rising",
       message: `a motif goes upward, and ${to} does not lie above ${from}`,
-      found: `from ${from} (${height(from) / 10} cm) to ${to} (${height(to) / 10} cm)`,
+      found: `from ${from} (${inCm(fromMm)}) to ${to} (${inCm(toMm)})`,
       expected: "a mark to end at that is higher than the one to start from",
     });
   return { from, to };
 }
 
 function marginsAt(reading: Reading, cursor: Cursor | undefined): Margins {
-  const marginKeys = ["bottom", "top", "side", "left", "right"];
   const table =
     cursor &&
-    tableAt(reading, cursor, "the margins", marginKeys, "{ bottom: 2..20, top: 0..12, side: { least: 5 } }");
+    tableAt(
+      reading,
+      cursor,
+      "the margins",
+      keysOf("margins"),
+      "{ bottom: 2..20, top: 0..12, side: { least: 5 } }",
+    );
   const margin = (key: string): Margins["bottom"] => {
     const inner = table?.at(key);
     return (inner && marginAt(reading, inner, `the ${key} margin`, limits.countOf)) ?? anyFrom(0);

@@ -1,5 +1,8 @@
+import { NAME_PATTERN, RESERVED_WORDS } from "../../arithmetic/tree.ts";
 import type { Quantity } from "../../motif/motif.ts";
 import type { Preference } from "../allowed.ts";
+import { keysOf } from "../keys.ts";
+import { TERMS } from "../weights.ts";
 import { preferenceAt } from "./allowed.ts";
 import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
@@ -42,7 +45,11 @@ export function quantitiesAt(
 const tableOf = (reading: Reading, cursor: Cursor | undefined): Table | undefined =>
   cursor && tableAt(reading, cursor, "the quantities", undefined, example);
 
-const goodName = /^[A-Za-z_][A-Za-z0-9_]*$/;
+/** Words of sums, terms of the cost and keys of a motif. */
+const isTaken = (name: string): boolean =>
+  RESERVED_WORDS.has(name) ||
+  TERMS.some((term) => term === name) ||
+  [...keysOf("motif"), ...keysOf("cord"), ...keysOf("cable")].includes(name);
 
 function quantityAt(
   reading: Reading,
@@ -51,7 +58,7 @@ function quantityAt(
   before: Cursor | undefined,
 ): Quantity | undefined {
   const cursor = now ?? before!;
-  if (!goodName.test(name))
+  if (!NAME_PATTERN.test(name))
     return report(reading, cursor, {
       code: "bad-name",
       message: "the name of a quantity is one word of letters, digits and _, so that sums can use it",
@@ -59,14 +66,27 @@ function quantityAt(
       expected: name.replace(/[^A-Za-z0-9_]+/g, "_").replace(/^(\d)/, "_$1"),
       ...(cursor.keyPlace && { place: cursor.keyPlace }),
     });
+  if (!before && isTaken(name))
+    return report(reading, cursor, {
+      code: "bad-name",
+      message: `${name} has a meaning of its own, so no quantity can be called by it`,
+      found: name,
+      expected: "another name",
+      ...(cursor.keyPlace && { place: cursor.keyPlace }),
+    });
   const unit = unitOf(reading, name, now, before);
+  const signed = fieldOf(now, "signed");
+  if (signed && signed.written.kind !== "boolean")
+    report(reading, signed, {
+      code: "wrong-type",
+      message: `whether ${name} may be negative is said by true or false`,
+      expected: "true or false",
+    });
   const range = isSigned(before) || isSigned(now) ? limits.signedCountOf : limits.countOf;
-  const basis = before && preferenceAt({ diagnostics: [] }, before, name, range, undefined, moreKeys);
-  const preference = now ? preferenceAt(reading, now, name, range, basis?.allowed, moreKeys) : basis;
+  const basis = before && preferenceAt({ diagnostics: [] }, before, name, range, undefined, "quantity");
+  const preference = now ? preferenceAt(reading, now, name, range, basis?.allowed, "quantity") : basis;
   return unit && preference && { name, unit, ...preferred(preference) };
 }
-
-const moreKeys = ["unit", "signed"];
 
 const preferred = ({ allowed, prefer }: Preference): Preference => ({
   allowed,

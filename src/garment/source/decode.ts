@@ -13,7 +13,7 @@ export function decode(
 ): { readonly text: string } | { readonly diagnostic: Diagnostic } {
   if (input.length > LARGEST_FILE_BYTES) {
     return refuse("file-too-large", "this file is too large for a garment", {
-      found: `${Math.ceil(input.length / 1000)} kB`,
+      found: `more than ${LARGEST_FILE_BYTES / 1000} kB`,
       expected: `at most ${LARGEST_FILE_BYTES / 1000} kB`,
     });
   }
@@ -53,13 +53,13 @@ function checkText(raw: string): { readonly text: string } | { readonly diagnost
       place,
     );
   }
-  if (text.trim() === "") {
-    return refuse("file-empty", "this file is empty", {
-      expected: "a garment, from the line format: evenrow/1 on",
-    });
-  }
-  return { text };
+  return text.trim() === "" ? { diagnostic: emptyFile() } : { text };
 }
+
+export const emptyFile = (): Diagnostic =>
+  refuse("file-empty", "there is no garment in this file", {
+    expected: "a garment, from the line format: evenrow/1 on",
+  }).diagnostic;
 
 function refuse(
   code: Code,

@@ -1,0 +1,319 @@
+/** One key of the garment file. */
+export interface KeyDescription {
+  /** What the key says. */
+  readonly means: string;
+  /** How its value is written. */
+  readonly form: string;
+  /** What holds where the key is not written; a key without one must be written. */
+  readonly otherwise?: string;
+}
+
+interface Section {
+  /** Where the keys stand, as in "height belongs to ..." */
+  readonly where: string;
+  readonly keys: Readonly<Record<string, KeyDescription>>;
+}
+
+const allowForms = "4, [2, 4, 6], 2..9 or { from: 2, to: 10, step: 2 }";
+const preferForms = `${allowForms}; or { allow: ..., prefer: 3 }`;
+const anchorForm = "[needle, row]";
+
+/**
+ * Every key that a garment file may have, by the place where it may stand. The reader refuses what is not here, and
+ * the names of pieces, marks, motifs, strands and quantities are the knitter's own.
+ */
+export const SECTIONS = {
+  garment: {
+    where: "the top of the file",
+    keys: {
+      format: { means: "the format of the file", form: "evenrow/1" },
+      title: { means: "what the garment is called", form: "text", otherwise: "the file's name" },
+      bed: { means: "the machine's row of needles", form: "keys" },
+      gauge: { means: "what was counted and measured on the swatch, washed and rested", form: "keys" },
+      yarn: { means: "the yarns", form: "keys", otherwise: "not known" },
+      pieces: { means: "the pieces, by name", form: "a piece under each name" },
+      motifs: {
+        means: "the motifs, by name",
+        form: "a motif under each name",
+        otherwise: "the built-in ones",
+      },
+      place: { means: "which motif lies on which piece, and where", form: "a list of placements" },
+      weights: {
+        means: "what one unit of each term costs",
+        form: "a number under each term",
+        otherwise: "the default weights",
+      },
+    },
+  },
+  bed: {
+    where: "the bed",
+    keys: {
+      needles: { means: "needles on the bed, both sides together", form: "a whole number" },
+      pitch: { means: "from one needle to the next", form: "a length", otherwise: "not known" },
+      carriage: {
+        means: "where the carriage rests before the first row",
+        form: "left or right",
+        otherwise: "right",
+      },
+    },
+  },
+  gauge: {
+    where: "the gauge",
+    keys: {
+      ground: { means: "the plain cloth", form: "keys" },
+      cord: { means: "the cord", form: "keys", otherwise: "not known, and then no cord can be laid" },
+    },
+  },
+  "ground gauge": {
+    where: "the ground's gauge",
+    keys: {
+      stitches: { means: "stitches counted", form: "a number" },
+      rows: { means: "rows counted", form: "a number" },
+      over: { means: "what they were counted over", form: "a length" },
+      within: { means: "how far off the gauge may be", form: "a percentage", otherwise: "not known" },
+    },
+  },
+  "cord gauge": {
+    where: "the cord's gauge",
+    keys: {
+      needles: { means: "needles the cord is knitted on", form: "a whole number, usually 3 to 5" },
+      stitches: { means: "cord stitches counted", form: "a number" },
+      over: { means: "what they were counted over", form: "a length" },
+      thickness: {
+        means: "how thick the cord is, where one strand climbs over another",
+        form: "a length",
+        otherwise: "not counted",
+      },
+    },
+  },
+  yarns: {
+    where: "the yarn",
+    keys: {
+      ground: { means: "the yarn of the plain cloth", form: "keys", otherwise: "not known" },
+      cord: { means: "the yarn of the cord", form: "keys", otherwise: "not known" },
+    },
+  },
+  yarn: {
+    where: "a yarn",
+    keys: { tex: { means: "grams of 1000 m", form: "a number" } },
+  },
+  piece: {
+    where: "a piece",
+    keys: {
+      outline: { means: "heights and widths from the cast-on edge upward", form: "a list of heights" },
+      marks: { means: "named heights", form: "a length under each name", otherwise: "cast-on and bind-off" },
+      neck: {
+        means: "the opening cut out around the centre, upward",
+        form: "a list of heights",
+        otherwise: "none",
+      },
+      grow: { means: "how much longer the piece may become", form: "a length", otherwise: "0 cm" },
+      shrink: { means: "how much shorter the piece may become", form: "a length", otherwise: "0 cm" },
+      carriage: {
+        means: "where the carriage rests before the first row",
+        form: "left or right",
+        otherwise: "as the bed says",
+      },
+    },
+  },
+  station: {
+    where: "a height of an outline",
+    keys: {
+      height: { means: "height above the cast-on edge", form: "a length" },
+      width: {
+        means: "full width, the same on both sides of the centre",
+        form: "a length",
+        otherwise: "left and right",
+      },
+      left: { means: "width left of the centre", form: "a length", otherwise: "half of width" },
+      right: { means: "width right of the centre", form: "a length", otherwise: "half of width" },
+    },
+  },
+  "neck station": {
+    where: "a height of a neck",
+    keys: {
+      height: { means: "height above the cast-on edge", form: "a length" },
+      width: { means: "width of the opening", form: "a length" },
+    },
+  },
+  motif: {
+    where: "a motif",
+    keys: {
+      like: {
+        means: "the built-in motif that it is made from",
+        form: "a name",
+        otherwise: "the motif is written out in full",
+      },
+      kind: { means: "what it is made of", form: "cord or cable" },
+      quantities: {
+        means: "what the fit may choose",
+        form: "a quantity under each name",
+        otherwise: "nothing to choose",
+      },
+      lead: { means: "rows worked once before the first repeat", form: "a number or a sum" },
+      repeat: { means: "rows of one repeat", form: "a number or a sum" },
+      rules: {
+        means: "comparisons that must hold between the quantities",
+        form: "a list of texts such as spread <= interval + 2",
+        otherwise: "none",
+      },
+    },
+  },
+  cord: {
+    where: "a motif of the kind cord",
+    keys: {
+      strands: { means: "running lengths of cord", form: "a strand under each name" },
+      folded: {
+        means: "two strands that are the arms of one cord, or several such pairs",
+        form: "[left, right]",
+        otherwise: "none",
+      },
+      order: {
+        means: "order of work in a row; a later strand lies over an earlier one",
+        form: "a list of all strands",
+        otherwise: "as they are written",
+      },
+      ease: {
+        means: "how much longer than its path the cord is",
+        form: "{ from, to, prefer }",
+        otherwise: "-5 % to 15 %, 2 % preferred",
+      },
+      reserve: { means: "spare cord", form: "a percentage", otherwise: "15 %" },
+    },
+  },
+  cable: {
+    where: "a motif of the kind cable",
+    keys: {
+      cross: { means: "stitches left and right that change places", form: "[2, 2]" },
+      crossings: { means: "where the stitches cross", form: "{ start, lead-in, repeat }" },
+      over: { means: "which group lies on top, as worn", form: "left or right", otherwise: "left" },
+      "draw-in": {
+        means: "how much narrower the crossed stitches become",
+        form: "a percentage",
+        otherwise: "0 %",
+      },
+      limits: {
+        means: "where warnings start",
+        form: "{ stitches: 6, rows: 4 }",
+        otherwise: "common practice for the bed",
+      },
+    },
+  },
+  quantity: {
+    where: "a quantity",
+    keys: {
+      allow: { means: "what it may be", form: allowForms },
+      prefer: { means: "what it should rather be", form: "a number", otherwise: "no preference" },
+      unit: { means: "what it counts", form: "rows, needles or stitches" },
+      signed: {
+        means: "whether it may be negative: a place left of the centre",
+        form: "true or false",
+        otherwise: "false",
+      },
+    },
+  },
+  strand: {
+    where: "a strand",
+    keys: {
+      start: { means: "the first hanging", form: anchorForm },
+      "lead-in": {
+        means: "hangings before the first repeat",
+        form: `[${anchorForm}, ...]`,
+        otherwise: "none",
+      },
+      repeat: { means: "hangings of one repeat", form: `[${anchorForm}, ...]` },
+    },
+  },
+  crossings: {
+    where: "the crossings",
+    keys: {
+      start: { means: "the first crossing's middle and row", form: "[middle, row]" },
+      "lead-in": {
+        means: "crossings before the first repeat",
+        form: "[[middle, row], ...]",
+        otherwise: "none",
+      },
+      repeat: { means: "crossings of one repeat", form: "[[middle, row], ...]" },
+    },
+  },
+  ease: {
+    where: "the ease",
+    keys: {
+      from: { means: "the least ease", form: "a percentage", otherwise: "-5 %" },
+      to: { means: "the greatest ease", form: "a percentage", otherwise: "15 %" },
+      prefer: { means: "what it should rather be", form: "a percentage", otherwise: "2 %" },
+    },
+  },
+  limits: {
+    where: "a cable's limits",
+    keys: {
+      stitches: { means: "most stitches crossed", form: "a whole number", otherwise: "common practice" },
+      rows: { means: "fewest rows between crossings", form: "a whole number", otherwise: "common practice" },
+    },
+  },
+  placement: {
+    where: "a placement",
+    keys: {
+      motif: { means: "the motif", form: "a name" },
+      on: { means: "the piece", form: "a name" },
+      from: { means: "the mark to start from", form: "a name", otherwise: "cast-on" },
+      to: { means: "the mark to end at", form: "a name", otherwise: "neck, else bind-off" },
+      repeats: {
+        means: "how often it is repeated upward",
+        form: preferForms,
+        otherwise: "any number from 1",
+      },
+      columns: { means: "panels side by side", form: preferForms, otherwise: "1" },
+      gap: { means: "needles between two columns", form: preferForms, otherwise: "0" },
+      margins: { means: "what stays free around the motif", form: "keys", otherwise: "anything from 0" },
+    },
+  },
+  margins: {
+    where: "the margins",
+    keys: {
+      bottom: {
+        means: "rows below the motif",
+        form: `${allowForms}; or { least: 2 }`,
+        otherwise: "any from 0",
+      },
+      top: { means: "rows above the motif", form: `${allowForms}; or { least: 2 }`, otherwise: "any from 0" },
+      side: {
+        means: "needles at both sides of a panel in the centre",
+        form: "5 or { least: 5 }",
+        otherwise: "0",
+      },
+      left: { means: "needles at the left", form: `${allowForms}; or { least: 2 }`, otherwise: "as side" },
+      right: { means: "needles at the right", form: `${allowForms}; or { least: 2 }`, otherwise: "as side" },
+    },
+  },
+  preference: {
+    where: "an allowed value",
+    keys: {
+      allow: { means: "what it may be", form: allowForms },
+      prefer: { means: "what it should rather be", form: "a number", otherwise: "no preference" },
+    },
+  },
+  range: {
+    where: "a range",
+    keys: {
+      from: { means: "the least value", form: "a whole number" },
+      to: { means: "the greatest value", form: "a whole number" },
+      step: { means: "from one value to the next", form: "a whole number", otherwise: "1" },
+    },
+  },
+  "open range": {
+    where: "a margin",
+    keys: { least: { means: "the least value", form: "a whole number" } },
+  },
+} as const satisfies Readonly<Record<string, Section>>;
+
+export type SectionName = keyof typeof SECTIONS;
+
+/** The keys that may stand in one place. */
+export const keysOf = (section: SectionName): readonly string[] => Object.keys(SECTIONS[section].keys);
+
+/** Where a key may stand, for one that was written in the wrong place. */
+export function homeOf(key: string): string | undefined {
+  const homes = Object.values(SECTIONS).filter(({ keys }) => Object.hasOwn(keys, key));
+  return homes.length === 1 || homes.length === 2 ? homes.map(({ where }) => where).join(" or ") : undefined;
+}
