@@ -1,4 +1,4 @@
-/** Every kind of mistake that reading a garment file can find, and what it means. */
+/** Every kind of mistake that reading and examining a garment file can find, and what it means. */
 export const CODES = {
   "file-too-large": "The file is larger than any garment file has to be.",
   "file-empty": "There is nothing in the file.",
@@ -58,6 +58,14 @@ export const CODES = {
   "expression-not-arithmetic": "A text is not a sum.",
   "expression-unknown-name": "A sum uses a name that is not there.",
   "expression-wrong-count": "A function in a sum has too few or too many values.",
+  anchor: "A place of a motif does not come out on a whole needle and row.",
+  "too-many-looks": "A motif's quantities allow more combinations than can be tried.",
+  "too-short": "A piece is shorter than one row.",
+  "too-narrow": "A piece has no needle left at some height.",
+  "wider-than-bed": "A piece needs more needles than the bed has.",
+  "empty-field": "There is no row between a placement's marks.",
+  "loose-draw-in": "A cable draws its piece in by an amount that is left open.",
+  "stiff-field": "A placement can't change its length, because it shares only some of its rows.",
 } as const;
 
 export type Code = keyof typeof CODES;

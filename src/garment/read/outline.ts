@@ -11,7 +11,7 @@ const neckExample = "- { height: 50 cm, width: 8 cm } and more, upward";
 export interface ReadHeights<Kind> {
   /** Present only where every height could be read. */
   readonly stations?: readonly Kind[];
-  /** The greatest height, where the topmost could be read. */
+  /** The greatest height, where the topmost could be read and there is one above 0. */
   readonly topMm?: number;
   /** The first height, where it could be read. */
   readonly firstMm?: number;
@@ -168,9 +168,10 @@ function heightsOf<Kind>(read: readonly ReadHeight<Kind>[]): ReadHeights<Kind> {
   const stations = read.map(({ station }) => station);
   const heights = read.map(({ heightMm }) => heightMm).filter((heightMm) => heightMm !== undefined);
   const firstMm = read[0]?.heightMm;
+  const topMm = read.at(-1)?.heightMm === undefined ? 0 : Math.max(...heights);
   return {
     ...(stations.every((station) => station !== undefined) && { stations }),
-    ...(read.at(-1)?.heightMm !== undefined && { topMm: Math.max(...heights) }),
+    ...(topMm > 0 && { topMm }),
     ...(firstMm !== undefined && { firstMm }),
   };
 }

@@ -12,8 +12,8 @@ const OWN_MARKS = ["cast-on", "bind-off", "neck"];
 export interface ReadPiece {
   readonly name: string;
   readonly piece?: Piece;
-  /** Every mark that is written, with its height where that could be read. */
-  readonly marks: ReadonlyMap<string, number | undefined>;
+  /** Every mark, with its height where that could be read; not known where the marks are not written as such. */
+  readonly marks?: ReadonlyMap<string, number | undefined>;
 }
 
 /**
@@ -38,6 +38,7 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarri
   const carriage =
     (carriageCursor && wordAt(reading, carriageCursor, "the carriage's side", ["left", "right"])) ??
     bedCarriage;
+  if (!table || !written) return { name };
   const marks = new Map([
     ["cast-on", 0],
     ...written,
@@ -64,11 +65,12 @@ function marksAt(
   reading: Reading,
   cursor: Cursor,
   topMm: number | undefined,
-): ReadonlyMap<string, number | undefined> {
+): ReadonlyMap<string, number | undefined> | undefined {
   const table = tableAt(reading, cursor, "the marks", undefined, "{ rib top: 4 cm, underarm: 33 cm }");
+  if (!table) return undefined;
   const marks = new Map<string, number | undefined>();
-  for (const name of table?.keys() ?? []) {
-    const inner = table!.at(name)!;
+  for (const name of table.keys()) {
+    const inner = table.at(name)!;
     const heightMm = lengthAt(reading, inner, `the mark ${name}`, limits.pieceMm);
     if (OWN_MARKS.includes(name)) {
       report(reading, inner, {

@@ -47,18 +47,17 @@ function fieldAt(
   table: Table,
   piece: ReadPiece | undefined,
 ): { readonly from: string; readonly to: string } | undefined {
-  if (!piece) return undefined;
-  const marks = [...piece.marks.keys()];
+  if (!piece?.marks) return undefined;
+  const { name: pieceName, marks: heights } = piece;
+  const marks = [...heights.keys()];
   const markAt = (key: string, otherwise: string): string | undefined => {
     const inner = table.at(key);
-    return inner
-      ? knownNameAt(reading, inner, "mark", "unknown-mark", marks, ` on ${piece.name}`)
-      : otherwise;
+    return inner ? knownNameAt(reading, inner, "mark", "unknown-mark", marks, ` on ${pieceName}`) : otherwise;
   };
   const from = markAt("from", "cast-on");
-  const to = markAt("to", piece.marks.has("neck") ? "neck" : "bind-off");
+  const to = markAt("to", heights.has("neck") ? "neck" : "bind-off");
   if (from === undefined || to === undefined) return undefined;
-  const [fromMm, toMm] = [piece.marks.get(from), piece.marks.get(to)];
+  const [fromMm, toMm] = [heights.get(from), heights.get(to)];
   if (fromMm !== undefined && toMm !== undefined && fromMm >= toMm)
     return report(reading, table.at("to") ?? table.at("from") ?? table.cursor, {
       code: "marks-not-rising",

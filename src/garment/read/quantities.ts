@@ -118,6 +118,7 @@ function unitOf(
       message: `the quantity ${name} lacks its unit`,
       expected: example,
       found: "",
+      ...(now?.keyPlace && { place: now.keyPlace }),
     });
   const unit = wordAt(reading, (mine ?? theirs)!, `the unit of ${name}`, units);
   const given = theirs && wordAt({ diagnostics: [] }, theirs, name, units);
