@@ -3,7 +3,7 @@ import { keysOf } from "../keys.ts";
 import { type Cursor, listAt, type Reading, report, tableAt, wordAt } from "./cursor.ts";
 import { anchorAt, expressionAt } from "./expressions.ts";
 import * as limits from "./limits.ts";
-import type { MotifReading } from "./motifs.ts";
+import type { MotifReading } from "./motif-reading.ts";
 import { percentageAt, wholeAt } from "./numbers.ts";
 
 type CableParts = Pick<CableMotif, "kind" | "cross" | "over" | "crossings" | "drawIn" | "limits">;

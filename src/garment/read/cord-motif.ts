@@ -3,7 +3,7 @@ import { keysOf } from "../keys.ts";
 import { type Cursor, knownNameAt, listAt, type Reading, report, tableAt } from "./cursor.ts";
 import { anchorAt } from "./expressions.ts";
 import * as limits from "./limits.ts";
-import type { MotifReading } from "./motifs.ts";
+import type { MotifReading } from "./motif-reading.ts";
 import { inPercent, percentageAt } from "./numbers.ts";
 
 /** Where a cord neither puckers the ground nor stands off in loops; common practice, no published source. */

@@ -18,22 +18,10 @@ import {
   wordAt,
 } from "./cursor.ts";
 import { expressionAt, ruleAt } from "./expressions.ts";
+import type { Part } from "./motif-reading.ts";
 import { quantitiesAt } from "./quantities.ts";
 
 const example = "like: crossed cord, or a motif written out in full";
-
-/** A value of a motif: as the knitter wrote it, or as the built-in motif has it. */
-export type Part = (key: string) => Cursor | undefined;
-
-/** What the parts of a motif of either kind are read with. */
-export interface MotifReading {
-  readonly reading: Reading;
-  readonly name: string;
-  readonly part: Part;
-  /** The same; a missing key is a mistake. */
-  readonly need: (key: string, expected: string) => Cursor | undefined;
-  readonly quantities: ReadonlySet<string>;
-}
 
 /** Reads one motif of the file, filling in from the built-in one that it is like. */
 export function motifAt(reading: Reading, cursor: Cursor, name: string): Motif | undefined {
