@@ -1,0 +1,76 @@
+import { createHash } from "node:crypto";
+import { readdir, realpath } from "node:fs/promises";
+import { basename, dirname, join, resolve } from "node:path";
+import { inTurn, type Kept, readState, removeState, writeState } from "./kept.ts";
+
+/** Changes to a garment file that were not saved. */
+export interface Unsaved {
+  /** The file's full path. */
+  readonly file: string;
+  /** What was on disk when the changes began. */
+  readonly baseText: string;
+  readonly currentText: string;
+  /** When they were kept, in milliseconds since 1970 (UTC). */
+  readonly at: number;
+}
+
+const format = "evenrow-unsaved/1";
+
+/**
+ * Keeps changes that are not saved yet, so that they outlive a crash; what was kept before for the file is replaced.
+ * Once this has returned, the changes are on disk whatever becomes of the program.
+ */
+export const rememberUnsaved = (
+  folder: string,
+  file: string,
+  baseText: string,
+  currentText: string,
+): Promise<Kept> =>
+  inTurn(turnOf(folder, file), async () => {
+    const path = await fullPath(file);
+    await writeState(journalFor(folder, path), { format, file: path, baseText, currentText, at: Date.now() });
+  });
+
+/** What was kept for a file, if anything was. */
+export async function unsavedFor(folder: string, file: string): Promise<Unsaved | undefined> {
+  const path = await fullPath(file);
+  const unsaved = unsavedFrom(await readState(journalFor(folder, path)));
+  return unsaved?.file === path ? unsaved : undefined;
+}
+
+/** Drops what was kept for a file: it was saved, or is not wanted any more. */
+export const forgetUnsaved = (folder: string, file: string): Promise<Kept> =>
+  inTurn(turnOf(folder, file), async () => removeState(journalFor(folder, await fullPath(file))));
+
+/** Everything that was kept, the newest first. */
+export async function allUnsaved(folder: string): Promise<readonly Unsaved[]> {
+  const names = await readdir(journalFolder(folder)).catch(() => []);
+  const journals = names.filter((name) => name.endsWith(".json"));
+  const states = await Promise.all(journals.map((name) => readState(join(journalFolder(folder), name))));
+  return states
+    .map(unsavedFrom)
+    .filter((unsaved) => unsaved !== undefined)
+    .sort((a, b) => b.at - a.at);
+}
+
+const journalFolder = (folder: string): string => join(folder, "unsaved");
+
+/** Paths may be longer than a file's name can be, and hold characters that it can't. */
+const journalFor = (folder: string, path: string): string =>
+  join(journalFolder(folder), `${createHash("sha256").update(path).digest("hex").slice(0, 32)}.json`);
+
+const turnOf = (folder: string, file: string): string => `${folder}\0${resolve(file)}`;
+
+/** One garment file is one, by whatever link it is reached, and also while it is not there. */
+const fullPath = (file: string): Promise<string> =>
+  realpath(file)
+    .catch(async () => join(await realpath(dirname(file)), basename(file)))
+    .catch(() => resolve(file));
+
+function unsavedFrom(state: unknown): Unsaved | undefined {
+  if (typeof state !== "object" || state === null) return undefined;
+  const { file, baseText, currentText, at } = state as Partial<Record<keyof Unsaved, unknown>>;
+  if (typeof file !== "string" || typeof baseText !== "string") return undefined;
+  if (typeof currentText !== "string" || typeof at !== "number") return undefined;
+  return { file, baseText, currentText, at };
+}
