@@ -4,7 +4,7 @@ import type { EditValue } from "./edit-value.ts";
 import { isFirstOnLine, wholeLines } from "./lines.ts";
 import { colonEnd, contentEnd, type SourceText, type Spot } from "./source-text.ts";
 import { insertion, type Splice } from "./splice.ts";
-import { doubleQuoted, singleQuoted, writtenValue } from "./written-form.ts";
+import { doubleQuoted, needsEscapes, singleQuoted, writtenText, writtenValue } from "./written-form.ts";
 
 /** Puts a value in the place of one that is written; what stands around it, a comment behind it too, stays. */
 export function replacement(source: SourceText, spot: Spot, value: EditValue): readonly Splice[] {
@@ -24,12 +24,13 @@ export function replacement(source: SourceText, spot: Spot, value: EditValue): r
   return [insertion(after, ` ${written}`), { ...wholeLines(text, from, to), text: "" }];
 }
 
-/** A text that stood in quotes keeps them. */
-function quotedAsBefore({ node }: Spot, value: EditValue): string | undefined {
+/** A text keeps the quotes that the one before it had without needing them. */
+function quotedAsBefore({ node, flow }: Spot, value: EditValue): string | undefined {
   if (typeof value !== "string" || !isScalar(node)) return undefined;
-  if (node.type === Scalar.QUOTE_DOUBLE) return doubleQuoted(value);
-  const isPlainLine = !/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufeff]/u.test(value);
-  return node.type === Scalar.QUOTE_SINGLE && isPlainLine ? singleQuoted(value) : undefined;
+  if (node.type === Scalar.QUOTE_SINGLE) return needsEscapes.test(value) ? undefined : singleQuoted(value);
+  const before = String(node.value);
+  const hadToBeQuoted = writtenText(before, { json: false, flow }) !== before;
+  return node.type === Scalar.QUOTE_DOUBLE && !hadToBeQuoted ? doubleQuoted(value) : undefined;
 }
 
 /** The offset after the colon or the dash behind which the value begins. */

@@ -101,17 +101,17 @@ function checked(
 ): string {
   const mark = source.startsWith("\ufeff") ? "\ufeff" : "";
   const text = source.slice(mark.length);
+  const { values } = parseText(text);
   const result = change(text);
   if (result === text) return source;
-  if (!readsAs(text, result, path, value))
+  if (!readsAs(values, result, path, value))
     throw new EditError(`${path.join(", ")} cannot be changed here without changing something else`);
   return mark + result;
 }
 
-function readsAs(before: string, after: string, path: Path, value: EditValue | undefined): boolean {
-  const was = parseText(before).values;
+function readsAs(before: unknown, after: string, path: Path, value: EditValue | undefined): boolean {
   try {
-    return isSameBut(was, parseText(after).values, path, value);
+    return isSameBut(before, parseText(after).values, path, value);
   } catch (error) {
     if (error instanceof EditError) return false;
     throw error;

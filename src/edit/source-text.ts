@@ -31,10 +31,18 @@ export interface SourceText {
 /** References may be followed so often before a file counts as one made to be slow. */
 const mostReferences = 10_000;
 
+/** The text parsed last: what an edit left is what the next one begins with. */
+let latest: SourceText | undefined;
+
 /**
  * @throws EditError where the text is not well-formed or has nothing in it
  */
 export function parseText(text: string): SourceText {
+  if (latest?.text !== text) latest = parsed(text);
+  return latest;
+}
+
+function parsed(text: string): SourceText {
   const document = parseDocument<ParsedNode>(text, {
     keepSourceTokens: true,
     schema: "core",

@@ -29,10 +29,10 @@ export function writtenText(text: string, { json, flow }: Form): string {
   return plain === text ? text : doubleQuoted(text);
 }
 
-const endsInBrackets = /[[\]{},]|^[-?:]|^---/;
+const endsInBrackets = /[[\]{},]|^---/;
 
 /** Line breaks, and characters that text editors do not show. */
-const needsEscapes = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufeff]/u;
+export const needsEscapes = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\ufeff]/u;
 
 /** Quotes as JSON and YAML both read them. */
 export const doubleQuoted = (text: string): string =>

@@ -38,6 +38,20 @@ const settings: readonly Case[] = [
     after: lines("ease: {from: -5 %,   to: 12.5 %}  # limits"),
   },
   {
+    it: "writes ranges and percentages without quotes",
+    before: lines("spread: 4   # needles", "ease: { from: -5 %, to: 15 % }"),
+    path: ["spread"],
+    value: "2..9",
+    after: lines("spread: 2..9   # needles", "ease: { from: -5 %, to: 15 % }"),
+  },
+  {
+    it: "writes a negative percentage inside of braces without quotes",
+    before: lines("ease: { from: 0 %, to: 15 % }"),
+    path: ["ease", "from"],
+    value: "-5 %",
+    after: lines("ease: { from: -5 %, to: 15 % }"),
+  },
+  {
     it: "keeps the quotes that a text had",
     before: lines("title: 'Plain'", 'on: "a"'),
     path: ["title"],
