@@ -1,6 +1,5 @@
 import type { ChoiceProgram, ChoiceRow, Group, Option } from "../../solver/choice.ts";
-import type { Field } from "./field.ts";
-import { relation } from "./field.ts";
+import { type Field, neighbours, relation } from "./field.ts";
 import { footingKey, footingOf, type Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 
@@ -100,17 +99,19 @@ function layoutOption(layout: Layout, terms: Terms): Option {
 
 /** Rows for placements that share a piece: one change of length for one field, a limit on all, no two on one spot. */
 function tiePieces(layouts: readonly (readonly Layout[])[], terms: Terms[][], rows: Rows): void {
-  const fields = layouts.map((ofPlacement) => ofPlacement[0]?.field);
-  fields.forEach((field, one) => {
-    if (!field) return;
-    for (let other = one + 1; other < fields.length; other++) {
-      const otherField = fields[other];
-      if (!otherField || otherField.piece !== field.piece) continue;
-      if (relation(field, otherField) === "same") tieChange(layouts, terms, rows, one, other);
-      if (relation(field, otherField) !== "apart") keepApart(layouts, terms, rows, one, other);
-    }
+  const fields = layouts.flatMap((ofPlacement) => (ofPlacement[0] ? [ofPlacement[0].field] : []));
+  fields.forEach((field, at) => {
+    for (const other of neighbours(field, fields.slice(at + 1)))
+      if (relation(field, other) === "same") tieChange(layouts, terms, rows, field.index, other.index);
   });
-  limitChanges(fields, layouts, terms, rows);
+  for (const piece of new Set(fields.map((field) => field.piece))) {
+    const onPiece = fields.filter((field) => field.piece === piece);
+    const sharing = onPiece.filter((field) =>
+      neighbours(field, onPiece).some((other) => relation(field, other) !== "apart"),
+    );
+    if (sharing.length > 1) keepApart(sharing, layouts, terms, rows);
+    limitChanges(onPiece, layouts, terms, rows);
+  }
 }
 
 /** One field has one change of length: for each footing they share and each value, as many here as there. */
@@ -135,29 +136,40 @@ function tieChange(
     });
 }
 
-/** Of two placements on overlapping rows: a layout here, or one of those there that would lie on the same spot. */
+/**
+ * No two motifs of a piece on one spot. Two rectangles meet exactly where they share the cell at one of their first
+ * rows and one of their left edges, so it is enough to let each of those cells be covered once.
+ */
 function keepApart(
+  sharing: readonly Field[],
   layouts: readonly (readonly Layout[])[],
   terms: Terms[][],
   rows: Rows,
-  one: number,
-  other: number,
 ): void {
-  const spots = new Map<string, { layout: Layout; members: number[] }>();
-  layouts[one]!.forEach((layout, index) => {
-    const key = spotKey(layout);
-    const spot = spots.get(key) ?? { layout, members: [] };
-    spot.members.push(index);
-    spots.set(key, spot);
-  });
-  for (const [key, { layout, members }] of spots) {
-    const meeting = layouts[other]!.flatMap((there, index) => (meet(layout, there) ? [index] : []));
-    if (meeting.length === 0) continue;
-    const row = rows.at(`apart ${one + 1} and ${other + 1}: ${key}`, "<=", 1);
-    for (const index of members) terms[one]![index]!.push([row, 1]);
-    for (const index of meeting) terms[other]![index]!.push([row, 1]);
-  }
+  const all = sharing.flatMap(({ index }) => layouts[index]!);
+  const firstRows = distinct(all.map((layout) => rowsOf(layout)[0]));
+  const leftEdges = distinct(all.map(({ panel }) => panel.leftEdge));
+  const covered = (layout: Layout): readonly string[] => {
+    const [first, last] = rowsOf(layout);
+    const { leftEdge, rightEdge } = layout.panel;
+    const edges = leftEdges.filter((edge) => edge >= leftEdge && edge < rightEdge);
+    return firstRows
+      .filter((row) => row >= first && row <= last)
+      .flatMap((row) => edges.map((edge) => `spot ${sharing[0]!.piece.name} ${row} ${edge}`));
+  };
+  const coveredBy = new Map<string, Set<number>>();
+  for (const layout of all)
+    for (const cell of covered(layout))
+      coveredBy.set(cell, (coveredBy.get(cell) ?? new Set()).add(layout.field.index));
+  for (const { index } of sharing)
+    layouts[index]!.forEach((layout, at) => {
+      // A cell that only one placement can cover keeps nothing apart.
+      for (const cell of covered(layout))
+        if (coveredBy.get(cell)!.size > 1) terms[index]![at]!.push([rows.at(cell, "<=", 1), 1]);
+    });
 }
+
+const distinct = (values: readonly number[]): readonly number[] => [...new Set(values)].sort((a, b) => a - b);
 
 /** First and last row counted from the piece's cast-on, before fields below change its place. */
 const rowsOf = (layout: Layout): readonly [first: number, last: number] => {
@@ -165,42 +177,26 @@ const rowsOf = (layout: Layout): readonly [first: number, last: number] => {
   return [first, first + layout.footing.leadRows + layout.repeats * layout.footing.repeatRows];
 };
 
-const spotKey = (layout: Layout): string =>
-  `rows ${rowsOf(layout).join("-")} boundaries ${layout.panel.leftEdge}..${layout.panel.rightEdge}`;
-
-function meet(one: Layout, other: Layout): boolean {
-  const [firstRow, lastRow] = rowsOf(one);
-  const [otherFirst, otherLast] = rowsOf(other);
-  const sharesRows = firstRow <= otherLast && otherFirst <= lastRow;
-  const sharesNeedles =
-    one.panel.leftEdge < other.panel.rightEdge && other.panel.leftEdge < one.panel.rightEdge;
-  return sharesRows && sharesNeedles;
-}
-
 /** The changes of all fields of a piece together keep its grow and shrink. */
 function limitChanges(
-  fields: readonly (Field | undefined)[],
+  onPiece: readonly Field[],
   layouts: readonly (readonly Layout[])[],
   terms: Terms[][],
   rows: Rows,
 ): void {
-  const pieces = new Map<string, Field[]>();
-  for (const field of fields)
-    if (field) pieces.set(field.piece.name, [...(pieces.get(field.piece.name) ?? []), field]);
-  for (const [name, ofPiece] of pieces) {
-    const apart = ofPiece.filter(
-      (field, index) => !ofPiece.slice(0, index).some((earlier) => relation(field, earlier) === "same"),
-    );
-    if (apart.length < 2) continue;
-    const most = Math.max(...apart.map(({ mostChange }) => mostChange));
-    const least = Math.min(...apart.map(({ leastChange }) => leastChange));
-    for (const field of apart)
-      layouts[field.index]!.forEach((layout, index) => {
-        if (layout.change === 0) return;
-        terms[field.index]![index]!.push(
-          [rows.at(`grow ${name}`, "<=", most), layout.change],
-          [rows.at(`shrink ${name}`, ">=", least), layout.change],
-        );
-      });
-  }
+  const apart = onPiece.filter(
+    (field, index) => !onPiece.slice(0, index).some((earlier) => relation(field, earlier) === "same"),
+  );
+  if (apart.length < 2) return;
+  const { name } = onPiece[0]!.piece;
+  const most = Math.max(...apart.map(({ mostChange }) => mostChange));
+  const least = Math.min(...apart.map(({ leastChange }) => leastChange));
+  for (const field of apart)
+    layouts[field.index]!.forEach((layout, index) => {
+      if (layout.change === 0) return;
+      terms[field.index]![index]!.push(
+        [rows.at(`grow ${name}`, "<=", most), layout.change],
+        [rows.at(`shrink ${name}`, ">=", least), layout.change],
+      );
+    });
 }

@@ -57,8 +57,8 @@ export type Surroundings = {
 
 /**
  * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
- * length, columns, gap, and the place across the piece where that is free) only the most balanced that keeps
- * every limit is made: no rule that ties placements together reads the margins apart from these.
+ * length, columns, gap) only the most balanced that keeps every limit is made, unless another motif on the piece
+ * may want the same rows: no other rule that ties placements together reads margins or the place across.
  */
 export function createLayouts(
   surroundings: Surroundings,
@@ -66,6 +66,7 @@ export function createLayouts(
   const count = createPieceCounter(surroundings.stitch);
   return (field, footing) => {
     const others = neighbours(field, surroundings.fields);
+    const company = others.filter((other) => relation(field, other) !== "apart").length;
     const layouts: Layout[] = [];
     for (let change = field.leastChange; change <= field.mostChange; change++) {
       const rows = field.toRow - field.fromRow + change;
@@ -94,7 +95,7 @@ export function createLayouts(
               gap,
               repeats,
               pieces,
-              alone: others.length === 0,
+              company,
               weights: surroundings.weights,
             }),
           );
@@ -130,27 +131,40 @@ interface Place {
   readonly gap: number;
   readonly repeats: number;
   readonly pieces: readonly { readonly piece: CountedPiece; readonly fromRow: number }[];
-  /** Whether no other placement lies on the piece, so that one place across it is as good as another. */
-  readonly alone: boolean;
+  /** How many other placements of the piece may want the same rows and needles. */
+  readonly company: number;
   readonly weights: Weights;
 }
 
-/** The most balanced margins that keep every limit, once for each place across the piece that may matter. */
+/**
+ * The places that may matter: for a motif by itself the most balanced margins at the most central place, in company
+ * every margin, because another motif may lie above, below or beside.
+ */
 function placesFor(place: Place): readonly Layout[] {
   const { field, footing, rows, repeats } = place;
   const height = footing.leadRows + repeats * footing.repeatRows;
-  const found = new Map<number, Layout>();
+  const found: Layout[] = [];
   for (const [bottom, top] of splits(rows - height, field)) {
     const shifts = place.pieces
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
-    for (const shift of shifts) if (!found.has(shift)) found.set(shift, layoutAt(place, bottom, top, shift));
-    if (found.size > 0 && (place.alone || field.placement.margins.sides.kind === "centred")) break;
+    for (const shift of shiftsThatMatter(shifts, place.company))
+      found.push(layoutAt(place, bottom, top, shift));
+    if (found.length > 0 && place.company === 0) break;
   }
-  const central = [...found.values()].sort(
-    (a, b) => Math.abs(a.shift) - Math.abs(b.shift) || a.shift - b.shift,
-  );
-  return place.alone ? central.slice(0, 1) : central;
+  return found;
+}
+
+/**
+ * One place across the piece costs as much as another, so a motif by itself stands as near the centre as it can.
+ * Of two that share rows the one on the left can always be moved to its leftmost place and the other to its
+ * rightmost without meeting; with three or more every place may be needed.
+ */
+function shiftsThatMatter(shifts: readonly number[], company: number): readonly number[] {
+  const central = [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b) || a - b);
+  if (company > 1) return central;
+  if (company === 0) return central.slice(0, 1);
+  return [...new Set([...central.slice(0, 1), ...shifts.slice(0, 1), ...shifts.slice(-1)])];
 }
 
 /** Ways to part the spare rows into bottom and top margin, most balanced first. */
