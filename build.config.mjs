@@ -6,6 +6,15 @@ import { build } from "esbuild";
 const { version } = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
 const bench = process.argv.includes("--bench");
 
+/** ink asks for this package only in development, and it is not installed. */
+const withoutDeveloperTools = {
+  name: "without-developer-tools",
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({ path, namespace: "empty" }));
+    onLoad({ filter: /.*/, namespace: "empty" }, () => ({ contents: "export default {};" }));
+  },
+};
+
 const common = {
   bundle: true,
   platform: "node",
@@ -15,6 +24,7 @@ const common = {
   minifyWhitespace: true,
   logLevel: "warning",
   define: { "process.env.NODE_ENV": '"production"', EVENROW_VERSION: JSON.stringify(version) },
+  plugins: [withoutDeveloperTools],
   // Bundled CommonJS packages call require() for node's own modules.
   banner: {
     js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);',
@@ -34,7 +44,11 @@ if (bench) {
   await build({
     ...common,
     splitting: true,
-    entryPoints: { evenrow: "src/cli/main.ts", "engine-worker": "solver/engine-worker.ts" },
+    entryPoints: {
+      evenrow: "src/cli/main.ts",
+      "engine-worker": "solver/engine-worker.ts",
+      "solve-worker": "tui/solver/solve-worker.ts",
+    },
     external: ["highs"],
     outdir: "dist",
     chunkNames: "parts/[name]-[hash]",

@@ -31,6 +31,14 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/fit.ts"),
   },
   {
+    name: "explore",
+    summary: "full screen: push the rules about and watch the fit",
+    operands: "[FILE]",
+    options: [{ name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" }],
+    examples: ["evenrow explore samples/sleeve.yaml", "evenrow explore"],
+    load: () => import("./commands/explore.ts"),
+  },
+  {
     name: "sheet",
     summary: "the row-by-row working sheet of the best fit",
     operands: "FILE",

@@ -1,0 +1,40 @@
+import type { Engine } from "../../solver/program.ts";
+import { breakDown } from "../fit/refusal.ts";
+import { type FitResult, fitGarment, RefusedFit } from "../fit/solve.ts";
+import type { Garment } from "../garment/garment.ts";
+
+/** A rule that stands in the way of every fit, by its path in the file joined by dots. */
+export interface StandingInTheWay {
+  readonly rule: string;
+  readonly words: string;
+}
+
+/** What came of looking for a garment's fit, as plain data that can be passed between threads. */
+export type Answer =
+  | { readonly kind: "result"; readonly result: FitResult; readonly conflict: readonly StandingInTheWay[] }
+  /** A fault of the program: nothing of it may be shown as a fit. */
+  | { readonly kind: "failed"; readonly reason: string };
+
+export interface AnswerLimits {
+  readonly rivals: number;
+  readonly timeLimitMs: number;
+}
+
+/** The best fit with its rivals, or the rules that fail to meet; never throws. */
+export async function answerFor(garment: Garment, engine: Engine, limits: AnswerLimits): Promise<Answer> {
+  try {
+    const result = await fitGarment(garment, engine, limits);
+    if (result.status !== "does not fit") return { kind: "result", result, conflict: [] };
+    const { rules } = await breakDown(garment, engine);
+    return { kind: "result", result, conflict: rules.map(({ rule, words }) => ({ rule, words })) };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    return {
+      kind: "failed",
+      reason:
+        error instanceof RefusedFit
+          ? `an answer was found, but it does not keep the garment's own rules, so it is not shown: ${reason}`
+          : reason,
+    };
+  }
+}

@@ -1,0 +1,25 @@
+import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
+import type { Path } from "../diagnostics/path.ts";
+import { examine } from "../examine/examine.ts";
+import type { Garment } from "../garment/garment.ts";
+import { readGarment } from "../garment/read-garment.ts";
+
+/** A garment file's text as read and examined. */
+export interface SourceReading {
+  /** Present only where there is no error. */
+  readonly garment?: Garment;
+  readonly diagnostics: readonly Diagnostic[];
+  readonly locate: (path: Path) => Place | undefined;
+}
+
+/** Reads and examines the text of a garment file; mistakes are told in `diagnostics`, never thrown. */
+export function readSource(source: string, name: string): SourceReading {
+  const { garment, diagnostics, locate } = readGarment(source, name);
+  const found = (garment ? examine(garment) : []).map((one) => {
+    const place = locate(one.path);
+    return place ? { ...one, place } : one;
+  });
+  const all = [...diagnostics, ...found];
+  const sound = garment && !all.some(({ severity }) => severity === "error");
+  return { ...(sound && { garment }), diagnostics: all, locate };
+}

@@ -1,0 +1,12 @@
+/** The few signs that the screen draws with; each has a form in ASCII. */
+export interface Glyphs {
+  readonly drawing: "braille" | "ascii";
+  readonly pointer: string;
+  readonly upright: string;
+  readonly level: string;
+  readonly cut: string;
+}
+
+export const unicodeGlyphs: Glyphs = { drawing: "braille", pointer: "▸", upright: "│", level: "─", cut: "…" };
+
+export const asciiGlyphs: Glyphs = { drawing: "ascii", pointer: ">", upright: "|", level: "-", cut: "~" };

@@ -1,0 +1,30 @@
+import { basename } from "node:path";
+import { printable } from "../../src/diagnostics/shown.ts";
+import { isChanged, type State } from "../state.ts";
+import { cell, cutText, type Line } from "./line.ts";
+
+/** The line at the top: the garment, its file, whether it is saved, and how the fit stands. */
+export function titleLine({ garment }: State, width: number): Line {
+  if (!garment) return [{ text: cell(" Evenrow", width), style: "title" }];
+  const title = printable(garment.reading.garment?.title ?? "");
+  const changed = garment.saving === "no" ? (isChanged(garment) ? "not saved" : "saved") : "saving";
+  const right = `${standing(garment)} `;
+  const left = ` ${title}${title === "" ? "" : "  "}${printable(basename(garment.file))}, ${changed}`;
+  return [
+    { text: cell(cutText(left, width - right.length - 1), width - right.length), style: "title" },
+    { text: right, style: "title" },
+  ];
+}
+
+function standing({ solving, reading }: NonNullable<State["garment"]>): string {
+  if (!reading.garment) return "the file has mistakes";
+  if (solving.underWay || solving.outcome.kind === "none yet") return "seeking the fit";
+  switch (solving.outcome.kind) {
+    case "fits":
+      return `cost ${solving.shown?.fit.cost.toFixed(3)}, ${solving.shown?.proven ? "proven best" : "not proven"}`;
+    case "does not fit":
+      return "nothing fits";
+    default:
+      return "stopped";
+  }
+}

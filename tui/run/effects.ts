@@ -1,0 +1,85 @@
+import { openForEditing } from "../../src/edit/open.ts";
+import { saveFile } from "../../src/edit/save.ts";
+import { rememberRecent } from "../../src/state/recent-files.ts";
+import { unsavedFor } from "../../src/state/unsaved.ts";
+import type { Effect, Message } from "../message.ts";
+import { createSolver } from "../solver/solver.ts";
+import { createKeeper } from "./keeper.ts";
+import { shelfEntries } from "./shelf.ts";
+
+/** What ends or interrupts the screen; the terminal's owner does it. */
+export type Departure = Extract<Effect, { readonly kind: "quit" | "suspend" | "new" }>;
+
+export interface Performer {
+  readonly perform: (effect: Effect) => void;
+  /** Ends the solving thread once everything is on disk that was to be kept. */
+  readonly close: () => Promise<void>;
+}
+
+/** Does what the program asks for: files, the solving thread, and what outlives a crash. */
+export function createPerformer(
+  stateFolder: string,
+  send: (message: Message) => void,
+  depart: (departure: Departure) => void,
+): Performer {
+  const solver = createSolver(
+    (report) => {
+      if (report.kind === "answer")
+        send({ kind: "answered", sequence: report.sequence, answer: report.answer });
+      if (report.kind === "step")
+        send({ kind: "step tried", sequence: report.sequence, outcome: report.outcome });
+      if (report.kind === "all tried") send({ kind: "all tried", sequence: report.sequence });
+    },
+    (sequence, reason) => send({ kind: "answered", sequence, answer: { kind: "failed", reason } }),
+  );
+  const keeper = createKeeper(stateFolder);
+
+  async function open(file: string): Promise<void> {
+    const opening = await openForEditing(file);
+    if (opening.status === "failed") return send({ kind: "not opened", file, reason: opening.reason });
+    const kept = await unsavedFor(stateFolder, file);
+    const unsaved = kept && { text: kept.currentText, fileChanged: kept.baseText !== opening.text };
+    send({ kind: "opened", file, text: opening.text, ...(unsaved && { unsaved }) });
+    await rememberRecent(stateFolder, file);
+  }
+
+  async function save(file: string, text: string, base: string): Promise<void> {
+    const outcome = await saveFile({ file, text, expected: base });
+    if (outcome.status === "saved") send({ kind: "saved", text });
+    else if (outcome.status === "failed") send({ kind: "not saved", reason: outcome.reason });
+    else send({ kind: "changed on disk", theirs: outcome.diskText });
+  }
+
+  return {
+    perform(effect) {
+      switch (effect.kind) {
+        case "list shelf":
+          void shelfEntries(stateFolder).then((entries) => send({ kind: "shelf", entries }));
+          break;
+        case "open":
+          void open(effect.file);
+          break;
+        case "solve": {
+          const { kind: _, ...request } = effect;
+          solver.ask(request);
+          break;
+        }
+        case "save":
+          void save(effect.file, effect.text, effect.base);
+          break;
+        case "keep":
+          keeper.keep(effect.file, effect.base, effect.text);
+          break;
+        case "forget kept":
+          keeper.forget(effect.file);
+          break;
+        default:
+          depart(effect);
+      }
+    },
+    async close() {
+      await keeper.settled();
+      await solver.close();
+    },
+  };
+}

@@ -1,0 +1,18 @@
+import type { Answer } from "../../src/explore/answer.ts";
+import type { StepOutcome } from "../../src/explore/steps.ts";
+
+/** What the solving thread is asked; a later request supersedes all earlier ones. */
+export interface SolveRequest {
+  readonly sequence: number;
+  readonly source: string;
+  readonly name: string;
+  /** The rule whose steps are tried first. */
+  readonly first?: string;
+}
+
+/** What the solving thread tells; each about the request with its sequence. */
+export type SolveReport =
+  | { readonly kind: "started"; readonly sequence: number }
+  | { readonly kind: "answer"; readonly sequence: number; readonly answer: Answer }
+  | { readonly kind: "step"; readonly sequence: number; readonly outcome: StepOutcome }
+  | { readonly kind: "all tried"; readonly sequence: number };

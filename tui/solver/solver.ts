@@ -1,0 +1,73 @@
+import { existsSync } from "node:fs";
+import { Worker } from "node:worker_threads";
+import type { SolveReport, SolveRequest } from "./messages.ts";
+
+/** Looks for fits in a thread of its own. */
+export interface Solver {
+  readonly ask: (request: SolveRequest) => void;
+  readonly close: () => Promise<void>;
+}
+
+/** How long an older request may keep the thread busy before a newer one takes the thread away from it. */
+const patienceMs = 600;
+
+/**
+ * @param report told what the thread finds; only ever about the newest request
+ * @param failed told once where a request ends without an answer because the thread broke down
+ */
+export function createSolver(
+  report: (report: SolveReport) => void,
+  failed: (sequence: number, reason: string) => void,
+  url: URL = builtSolveWorkerUrl(),
+): Solver {
+  let worker: Worker | undefined;
+  let newest = 0;
+  let started = 0;
+  let closed = false;
+
+  function start(): Worker {
+    const made = new Worker(url, { stdout: true, stderr: true });
+    made.on("message", (message: SolveReport) => {
+      if (message.kind === "started") started = message.sequence;
+      else if (message.sequence === newest && made === worker) report(message);
+    });
+    const broken = (reason: string): void => {
+      if (made !== worker || closed) return;
+      worker = undefined;
+      failed(newest, reason);
+    };
+    made.on("error", (error: unknown) => broken(error instanceof Error ? error.message : String(error)));
+    made.on("exit", () => broken("the solving thread ended"));
+    return made;
+  }
+
+  return {
+    ask(request) {
+      if (closed) return;
+      newest = request.sequence;
+      worker ??= start();
+      worker.postMessage(request);
+      const asked = worker;
+      setTimeout(() => {
+        const waiting = newest === request.sequence && started < request.sequence && worker === asked;
+        if (!waiting || closed) return;
+        worker = undefined;
+        void asked.terminate();
+        worker = start();
+        worker.postMessage(request);
+      }, patienceMs).unref();
+    },
+    async close() {
+      closed = true;
+      await worker?.terminate();
+    },
+  };
+}
+
+/** Beside the bundle, above its parts, or in the build's folder when the sources are run as they are. */
+function builtSolveWorkerUrl(): URL {
+  const places = ["./solve-worker.js", "../solve-worker.js", "../../dist/solve-worker.js"];
+  const found = places.map((place) => new URL(place, import.meta.url)).find((url) => existsSync(url));
+  if (found === undefined) throw new Error("solve-worker.js is missing: run the build first");
+  return found;
+}
