@@ -25,9 +25,9 @@ const common = {
   logLevel: "warning",
   define: { "process.env.NODE_ENV": '"production"', EVENROW_VERSION: JSON.stringify(version) },
   plugins: [withoutDeveloperTools],
-  // Bundled CommonJS packages call require() for node's own modules.
+  // Bundled CommonJS packages call require() for node's own modules, and ask for the name of their file.
   banner: {
-    js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);',
+    js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url); const __filename = import.meta.filename ?? import.meta.url;',
   },
 };
 

@@ -1,5 +1,4 @@
-import type { Answer } from "../src/explore/answer.ts";
-import type { StepOutcome } from "../src/explore/steps.ts";
+import type { SolveReport } from "./solver/messages.ts";
 import type { ShelfEntry, State, UnsavedText } from "./state.ts";
 
 /** Everything that can happen to the program. */
@@ -17,12 +16,13 @@ export type Message =
       readonly unsaved?: UnsavedText;
     }
   | { readonly kind: "not opened"; readonly file: string; readonly reason: string }
-  | { readonly kind: "answered"; readonly sequence: number; readonly answer: Answer }
-  | { readonly kind: "step tried"; readonly sequence: number; readonly outcome: StepOutcome }
-  | { readonly kind: "all tried"; readonly sequence: number }
+  | SolveNews
   | { readonly kind: "saved"; readonly text: string }
   | { readonly kind: "changed on disk"; readonly theirs: string }
   | { readonly kind: "not saved"; readonly reason: string };
+
+/** What the solving thread has found out. */
+export type SolveNews = Exclude<SolveReport, { readonly kind: "started" }>;
 
 /** What the program wants done outside of itself, as data. */
 export type Effect =

@@ -108,7 +108,8 @@ export interface Solving {
 export type Outcome =
   | { readonly kind: "none yet" }
   | { readonly kind: "fits" }
-  | { readonly kind: "does not fit"; readonly conflict: readonly StandingInTheWay[] }
+  /** The rules that fail to meet are found out after that. */
+  | { readonly kind: "does not fit"; readonly conflict?: readonly StandingInTheWay[] }
   | { readonly kind: "stopped"; readonly reason: string }
   | { readonly kind: "failed"; readonly reason: string };
 

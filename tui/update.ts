@@ -25,9 +25,10 @@ export function update(state: State, message: Message): Next {
         onScreen(state, state.garment ? { kind: "main" } : { kind: "files" }),
         `${message.file}: ${message.reason}.`,
       );
-    case "answered":
-    case "step tried":
+    case "answer":
+    case "step":
     case "all tried":
+    case "conflict":
       return heard(state, message);
     case "saved":
       return saved(state, message.text);

@@ -64,7 +64,8 @@ export const commandTable: readonly CommandEntry[] = [
   },
   {
     name: "start",
-    summary: "a first look: the fit of a sample and the start of its sheet",
+    summary:
+      "a first look: the screen of explore; without a terminal the fit of a sample and its sheet's start",
     operands: "[FILE]",
     options: [],
     examples: ["evenrow start", "evenrow start samples/scarf.yaml"],

@@ -11,7 +11,7 @@ export interface StandingInTheWay {
 
 /** What came of looking for a garment's fit, as plain data that can be passed between threads. */
 export type Answer =
-  | { readonly kind: "result"; readonly result: FitResult; readonly conflict: readonly StandingInTheWay[] }
+  | { readonly kind: "result"; readonly result: FitResult }
   /** A fault of the program: nothing of it may be shown as a fit. */
   | { readonly kind: "failed"; readonly reason: string };
 
@@ -20,13 +20,10 @@ export interface AnswerLimits {
   readonly timeLimitMs: number;
 }
 
-/** The best fit with its rivals, or the rules that fail to meet; never throws. */
+/** The best fit with its rivals; never throws. */
 export async function answerFor(garment: Garment, engine: Engine, limits: AnswerLimits): Promise<Answer> {
   try {
-    const result = await fitGarment(garment, engine, limits);
-    if (result.status !== "does not fit") return { kind: "result", result, conflict: [] };
-    const { rules } = await breakDown(garment, engine);
-    return { kind: "result", result, conflict: rules.map(({ rule, words }) => ({ rule, words })) };
+    return { kind: "result", result: await fitGarment(garment, engine, limits) };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     return {
@@ -37,4 +34,10 @@ export async function answerFor(garment: Garment, engine: Engine, limits: Answer
           : reason,
     };
   }
+}
+
+/** The rules that fail to meet, for a garment that nothing fits; this may take seconds. */
+export async function conflictOf(garment: Garment, engine: Engine): Promise<readonly StandingInTheWay[]> {
+  const { rules } = await breakDown(garment, engine);
+  return rules.map(({ rule, words }) => ({ rule, words }));
 }

@@ -6,17 +6,17 @@ import { type Line, line } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
 import { windowAround } from "./window.ts";
 
-/** The best fit and its rivals in plain words. */
+/** The best fit and its rivals in plain words, or the rules that fail to meet. */
 export function choicesPane(
-  { solving, view, reading }: OpenGarment,
+  garment: OpenGarment,
   width: number,
   height: number,
   glyphs: Glyphs,
 ): readonly Line[] {
+  const { solving, view } = garment;
   const inFocus = view.pane === "choices";
   const head = paneTitle(solving.current ? "Choices" : choicesBefore(solving), inFocus, width, glyphs);
-  if (solving.outcome.kind === "does not fit")
-    return [head, ...conflictLines(solving.outcome.conflict, reading, width)].slice(0, height);
+  if (solving.outcome.kind === "does not fit") return [head, ...choiceLines(garment, width)].slice(0, height);
   const { shown } = solving;
   if (!shown) return [head];
   const texts = ["best", ...shown.rivals.map((rival) => differences(shown.fit, rival).join(", "))];
@@ -35,16 +35,20 @@ export function choicesPane(
   return [head, ...windowAround([...blocks.flat(), ...none], at, height - 1)];
 }
 
+/** Where nothing fits: the rules that fail to meet, as far as they are found out. */
+export const choiceLines = ({ solving: { outcome } }: OpenGarment, width: number): readonly Line[] =>
+  outcome.kind === "does not fit" ? conflictLines(outcome.conflict, width) : [];
+
 const choicesBefore = ({ outcome, underWay, shown }: OpenGarment["solving"]): string => {
   if (outcome.kind === "does not fit" && !underWay) return "Nothing fits";
   return shown ? "Choices before the change" : "Choices";
 };
 
 function conflictLines(
-  conflict: readonly { readonly rule: string; readonly words: string }[],
-  _reading: OpenGarment["reading"],
+  conflict: readonly { readonly words: string }[] | undefined,
   width: number,
 ): readonly Line[] {
+  if (!conflict) return [line("Nothing fits. Looking for the rules that fail to meet ...", "warning")];
   const intro =
     conflict.length === 0
       ? "The field is too short or too narrow for the motif; no rule alone is to blame."

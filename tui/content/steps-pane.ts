@@ -6,7 +6,7 @@ import { type Line, line } from "./line.ts";
 /** What holds the fit back now, and what one step of the rules would change. */
 export function stepsPane(garment: OpenGarment, width: number, height: number): readonly Line[] {
   const { solving } = garment;
-  return [line(nowHeldBack(garment), "strong"), ...stepLines(garment, width)]
+  return [line(nowHeldBack(garment), "strong"), ...stepLines(garment)]
     .flatMap((one) => wrap(one[0]?.text ?? "", width, 2).map((text) => line(text, one[0]?.style)))
     .slice(0, solving.underWay ? 1 : height);
 }
@@ -30,7 +30,7 @@ export function nowHeldBack({ solving, reading }: OpenGarment): string {
 }
 
 /** The chosen rule's own steps, then the steps of others that help. */
-export function stepLines(garment: OpenGarment, _width: number): readonly Line[] {
+export function stepLines(garment: OpenGarment): readonly Line[] {
   const { solving } = garment;
   const rule = ruleAt(garment);
   const own = solving.steps.filter((step) => step.rule === rule?.id);

@@ -7,7 +7,7 @@ import { cell, cutText, type Line } from "./line.ts";
 export function titleLine({ garment }: State, width: number): Line {
   if (!garment) return [{ text: cell(" Evenrow", width), style: "title" }];
   const title = printable(garment.reading.garment?.title ?? "");
-  const changed = garment.saving === "no" ? (isChanged(garment) ? "not saved" : "saved") : "saving";
+  const changed = savedWord(garment);
   const right = `${standing(garment)} `;
   const left = ` ${title}${title === "" ? "" : "  "}${printable(basename(garment.file))}, ${changed}`;
   return [
@@ -15,6 +15,13 @@ export function titleLine({ garment }: State, width: number): Line {
     { text: right, style: "title" },
   ];
 }
+
+/** The same as a sentence. */
+export const titleText = (garment: NonNullable<State["garment"]>): string =>
+  `${printable(garment.reading.garment?.title ?? "")}, ${printable(basename(garment.file))}, ${savedWord(garment)}: ${standing(garment)}.`;
+
+const savedWord = (garment: NonNullable<State["garment"]>): string =>
+  garment.saving === "no" ? (isChanged(garment) ? "not saved" : "saved") : "saving";
 
 function standing({ solving, reading }: NonNullable<State["garment"]>): string {
   if (!reading.garment) return "the file has mistakes";

@@ -24,13 +24,9 @@ export function createPerformer(
 ): Performer {
   const solver = createSolver(
     (report) => {
-      if (report.kind === "answer")
-        send({ kind: "answered", sequence: report.sequence, answer: report.answer });
-      if (report.kind === "step")
-        send({ kind: "step tried", sequence: report.sequence, outcome: report.outcome });
-      if (report.kind === "all tried") send({ kind: "all tried", sequence: report.sequence });
+      if (report.kind !== "started") send(report);
     },
-    (sequence, reason) => send({ kind: "answered", sequence, answer: { kind: "failed", reason } }),
+    (sequence, reason) => send({ kind: "answer", sequence, answer: { kind: "failed", reason } }),
   );
   const keeper = createKeeper(stateFolder);
 

@@ -1,4 +1,4 @@
-import type { Answer } from "../../src/explore/answer.ts";
+import type { Answer, StandingInTheWay } from "../../src/explore/answer.ts";
 import type { StepOutcome } from "../../src/explore/steps.ts";
 
 /** What the solving thread is asked; a later request supersedes all earlier ones. */
@@ -15,4 +15,9 @@ export type SolveReport =
   | { readonly kind: "started"; readonly sequence: number }
   | { readonly kind: "answer"; readonly sequence: number; readonly answer: Answer }
   | { readonly kind: "step"; readonly sequence: number; readonly outcome: StepOutcome }
+  | {
+      readonly kind: "conflict";
+      readonly sequence: number;
+      readonly conflict: readonly StandingInTheWay[];
+    }
   | { readonly kind: "all tried"; readonly sequence: number };

@@ -1,6 +1,6 @@
 import { setImmediate as turn, setTimeout as wait } from "node:timers/promises";
 import type { Engine } from "../../solver/program.ts";
-import { answerFor } from "../../src/explore/answer.ts";
+import { answerFor, conflictOf } from "../../src/explore/answer.ts";
 import { readSource } from "../../src/explore/read-source.ts";
 import { rulesFor } from "../../src/explore/rules-for.ts";
 import { givingSteps, inOrderOfInterest, tryStep } from "../../src/explore/steps.ts";
@@ -50,6 +50,9 @@ export function solveRequests(
       if (outcome) report({ kind: "step", sequence, outcome });
     }
     report({ kind: "all tried", sequence });
+    if (fit) return;
+    const conflict = await conflictOf(garment, engine);
+    if (!superseded()) report({ kind: "conflict", sequence, conflict });
   }
 
   return (request) => {

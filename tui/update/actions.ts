@@ -8,7 +8,7 @@ import { startFrom } from "../../src/explore/rival-start.ts";
 import type { Action } from "../keys.ts";
 import type { Next } from "../message.ts";
 import { isChanged, type OpenGarment, type Pane, ruleAt, type State } from "../state.ts";
-import { down, left, right, up } from "./moves.ts";
+import { down, left, right, toRule, up } from "./moves.ts";
 import { next, onScreen, refuse, tell, withGarment, withView } from "./next.ts";
 import { pageRows, scrolled } from "./scrolling.ts";
 import { acceptTyped, startTyping, typed } from "./typing.ts";
@@ -20,11 +20,8 @@ export const actions: Readonly<Record<Action, (state: State) => Next>> = {
   down,
   left,
   right,
-  first: (state) => next(withView(state, () => ({ rule: 0 }))),
-  last: (state) =>
-    next(
-      withGarment(state, (one) => ({ ...one, view: { ...one.view, rule: one.reading.rules.length - 1 } })),
-    ),
+  first: (state) => toRule(state, 0),
+  last: (state) => toRule(state, (state.garment?.reading.rules.length ?? 1) - 1),
   "page up": (state) => scrolled(state, -pageRows(state)),
   "page down": (state) => scrolled(state, pageRows(state)),
   more: (state) => stepped(state, 1),
@@ -146,7 +143,7 @@ function hold(state: State): Next {
     const { [rule.id]: _, ...rest } = version.beforeHold;
     return changed(state, letGo(version.text, rule, version.beforeHold), rest);
   }
-  if (solving.underWay)
+  if (solving.underWay && rule.allows.kind === "values")
     return refuse(state, "The fit is still being sought; then its value can be held fast.");
   const fit = solving.current ? solving.shown?.fit : undefined;
   return changed(state, holdFast(version.text, rule, fit), remembering(garment, [rule.id]));

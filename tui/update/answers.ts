@@ -1,17 +1,15 @@
 import type { Answer } from "../../src/explore/answer.ts";
-import type { Message, Next } from "../message.ts";
+import type { Next, SolveNews } from "../message.ts";
 import type { OpenGarment, Solving, State } from "../state.ts";
 import { next, withGarment } from "./next.ts";
 
-type AnswerMessage = Extract<Message, { readonly sequence: number }>;
-
 /** What the solver tells; whatever is not about the newest request is stale and is dropped. */
-export function heard(state: State, message: AnswerMessage): Next {
+export function heard(state: State, message: SolveNews): Next {
   if (message.sequence !== state.garment?.solving.sequence) return next(state);
   switch (message.kind) {
-    case "answered":
+    case "answer":
       return next(withGarment(state, (garment) => answered(garment, message.answer)));
-    case "step tried":
+    case "step":
       return next(
         withSolving(state, ({ steps }) => ({
           steps: [...steps, message.outcome],
@@ -19,6 +17,10 @@ export function heard(state: State, message: AnswerMessage): Next {
       );
     case "all tried":
       return next(withSolving(state, () => ({ allTried: true })));
+    case "conflict":
+      return next(
+        withSolving(state, () => ({ outcome: { kind: "does not fit", conflict: message.conflict } })),
+      );
   }
 }
 
@@ -32,7 +34,7 @@ function answered(garment: OpenGarment, answer: Answer): OpenGarment {
   const solving = { ...garment.solving, underWay: false };
   if (answer.kind === "failed")
     return { ...garment, solving: { ...solving, outcome: { kind: "failed", reason: answer.reason } } };
-  const { result, conflict } = answer;
+  const { result } = answer;
   switch (result.status) {
     case "fits":
       return {
@@ -41,7 +43,7 @@ function answered(garment: OpenGarment, answer: Answer): OpenGarment {
         view: { ...garment.view, choice: 0 },
       };
     case "does not fit":
-      return { ...garment, solving: { ...solving, outcome: { kind: "does not fit", conflict } } };
+      return { ...garment, solving: { ...solving, outcome: { kind: "does not fit" } } };
     case "stopped":
       return { ...garment, solving: { ...solving, outcome: { kind: "stopped", reason: result.reason } } };
   }

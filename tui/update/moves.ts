@@ -46,6 +46,9 @@ function inPane(state: State, by: 1 | -1): Next {
   }
 }
 
+export const toRule = (state: State, rule: number): Next =>
+  next(withGarment({ ...state, message: undefined }, (one) => atRule(one, rule)));
+
 function atRule(garment: OpenGarment, rule: number): OpenGarment {
   const at = within(rule, 0, Math.max(0, garment.reading.rules.length - 1));
   const fields = garment.reading.rules[at]?.fields ?? [];

@@ -7,11 +7,13 @@ import type { CommandRun } from "../command.ts";
 import { textWidth } from "../deliver.ts";
 import { CommandError, exitCodes } from "../exit-codes.ts";
 import { solveFile } from "../solving.ts";
+import { onScreen } from "./explore.ts";
 
 const sheetLinesShown = 40;
 
 export const run: CommandRun = async (input) => {
   const { terminal, operands } = input;
+  if (terminal.interactive) return onScreen(input, operands[0]);
   const file = operands[0] ?? sampleFile();
   const { result } = await solveFile(file, input);
   if (result.status !== "fits") {
