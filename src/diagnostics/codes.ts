@@ -66,6 +66,7 @@ export const CODES = {
   "empty-field": "There is no row between a placement's marks.",
   "loose-draw-in": "A cable draws its piece in by an amount that is left open.",
   "stiff-field": "A placement can't change its length, because it shares only some of its rows.",
+  "beside-only": "Two motifs share rows of a piece and are laid side by side only.",
 } as const;
 
 export type Code = keyof typeof CODES;

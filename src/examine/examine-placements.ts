@@ -9,6 +9,7 @@ export function examinePlacements(garment: Garment): readonly Diagnostic[] {
     ...emptyField(field),
     ...looseDrawIn(garment, field, fields),
     ...stiffField(field, fields),
+    ...besideOnly(field, fields),
   ]);
 }
 
@@ -53,4 +54,19 @@ function stiffField(field: Field, fields: readonly Field[]): readonly Diagnostic
       path: placement.path,
     },
   ];
+}
+
+/** Said once for each pair, at the later placement. */
+function besideOnly(field: Field, fields: readonly Field[]): readonly Diagnostic[] {
+  const earlier = neighbours(field, fields).filter(
+    (other) => other.index < field.index && relation(field, other) !== "apart",
+  );
+  return earlier.map((other) => ({
+    severity: "warning",
+    code: "beside-only",
+    message: `${field.placement.motif} and ${other.placement.motif} share rows of ${field.piece.name}, so they are laid side by side only`,
+    expected:
+      "left and right margins for both, or marks that give each rows of its own to lie one above the other",
+    path: field.placement.path,
+  }));
 }

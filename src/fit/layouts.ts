@@ -57,8 +57,8 @@ export type Surroundings = {
 
 /**
  * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
- * length, columns, gap) only the most balanced that keeps every limit is made, unless another motif on the piece
- * may want the same rows: no other rule that ties placements together reads margins or the place across.
+ * length, columns, gap) only the most balanced that keeps every limit is made, at more than one place across where
+ * another motif on the piece may want the same rows: no other rule that ties placements together reads the margins.
  */
 export function createLayouts(
   surroundings: Surroundings,
@@ -137,8 +137,9 @@ interface Place {
 }
 
 /**
- * The places that may matter: for a motif by itself the most balanced margins at the most central place, in company
- * every margin, because another motif may lie above, below or beside.
+ * The most balanced margins that keep every limit, at each place across the piece that may matter. Motifs that share
+ * rows are laid side by side only: to try every height of one against every height of the other takes the program
+ * out of what an engine solves in reasonable time and memory, and `examine` warns of it.
  */
 function placesFor(place: Place): readonly Layout[] {
   const { field, footing, rows, repeats } = place;
@@ -150,7 +151,7 @@ function placesFor(place: Place): readonly Layout[] {
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
     for (const shift of shiftsThatMatter(shifts, place.company))
       found.push(layoutAt(place, bottom, top, shift));
-    if (found.length > 0 && place.company === 0) break;
+    if (found.length > 0) break;
   }
   return found;
 }

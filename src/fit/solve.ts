@@ -19,6 +19,8 @@ export interface Fits {
   readonly rivals: readonly Fit[];
   /** Whether each rival is certain to be the next best. */
   readonly rivalsProven: boolean;
+  /** Nodes for the best fit alone, and for its rivals too. */
+  readonly bestNodes: number;
   readonly nodes: number;
   readonly notes: readonly string[];
 }
@@ -77,6 +79,7 @@ export async function fitGarment(
     bound: first.bound,
     rivals: next.list.map((picks) => checked(garment, choices, picks)),
     rivalsProven: next.proven,
+    bestNodes: first.nodes,
     nodes: first.nodes + next.nodes,
     notes: [...new Set([first.note, next.note].filter((note) => note !== undefined))],
   };

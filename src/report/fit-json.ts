@@ -22,7 +22,7 @@ export function fitToJson(
 ): object {
   const common = { format: "evenrow-fit/1", status: result.status };
   const tail = {
-    nodes: result.nodes,
+    nodes: result.status === "fits" ? result.bestNodes : result.nodes,
     elapsed_ms: Math.round(elapsedMs),
     ...(result.notes.length > 0 && { notes: result.notes }),
   };
