@@ -113,11 +113,13 @@ function neckShaping(
 ): readonly Action[] {
   const edge = piece.neck[half];
   const index = row - piece.neck.row;
-  return shaping(otherSide(half), edge[index - 1]! - edge[index]!);
+  return shaping(otherSide(half), edge[index - 1]! - edge[index]!).map(
+    (action): Action => ({ ...action, edge: "neck" }),
+  );
 }
 
 /** @param change needles added (above 0) or taken away at that side */
-function shaping(side: Side, change: number): readonly Action[] {
+function shaping(side: Side, change: number): readonly Extract<Action, { side: Side }>[] {
   if (change === 0) return [];
   if (change === 1) return [{ act: "increase", side, needles: 1 }];
   if (change === -1) return [{ act: "decrease", side, needles: 1 }];

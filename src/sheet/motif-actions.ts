@@ -1,5 +1,5 @@
 import { needleFrom, needlesBetween } from "../cloth/bed.ts";
-import { hangingsOf } from "../cord/cord.ts";
+import { type Hanging, hangingsOf } from "../cord/cord.ts";
 import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
 import { lookOf } from "../fit/fit.ts";
 import type { CableMotif, CordMotif } from "../motif/motif.ts";
@@ -49,6 +49,7 @@ function cordActions(
         strand,
         count: hanging.count,
         needle,
+        ...(startsFold(motif, hanging) && { folded: true as const }),
         motif: motif.name,
         placement: placement.index + 1,
         column,
@@ -75,6 +76,9 @@ function cordActions(
     ];
   });
 }
+
+const startsFold = (motif: CordMotif, { strand, count }: Hanging): boolean =>
+  count === 0 && motif.folded.some((pair) => pair.includes(strand));
 
 /**
  * A knitted cord can be unravelled from its last row only. Of a folded cord that is the end of the second arm;

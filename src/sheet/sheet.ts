@@ -27,10 +27,10 @@ export interface SheetRow {
 
 export type Action =
   | { readonly act: "cast-on"; readonly from: number; readonly to: number }
-  | { readonly act: "cast-on"; readonly side: Side; readonly needles: number }
-  | { readonly act: "increase"; readonly side: Side; readonly needles: 1 }
-  | { readonly act: "decrease"; readonly side: Side; readonly needles: 1 }
-  | { readonly act: "bind-off"; readonly side: Side; readonly needles: number }
+  | ({ readonly act: "cast-on"; readonly needles: number } & AtSide)
+  | ({ readonly act: "increase"; readonly needles: 1 } & AtSide)
+  | ({ readonly act: "decrease"; readonly needles: 1 } & AtSide)
+  | ({ readonly act: "bind-off"; readonly needles: number } & AtSide)
   /** The stitches at the centre of a neck, with a length of yarn of their own. */
   | { readonly act: "bind-off"; readonly from: number; readonly to: number; readonly yarn: "separate" }
   /** All that is in work. */
@@ -43,12 +43,20 @@ export type Action =
   /** Back to work after holding. */
   | { readonly act: "work"; readonly from: number; readonly to: number };
 
+/** `edge` is said where it is the neck's and not the piece's outer one. */
+interface AtSide {
+  readonly side: Side;
+  readonly edge?: "neck";
+}
+
 export interface HangAction {
   readonly act: "hang";
   readonly strand: string;
   /** Cord stitches counted from the strand's last hanging; 0 at its first. */
   readonly count: number;
   readonly needle: number;
+  /** At the middle of a folded cord, where both of its arms begin. */
+  readonly folded?: true;
   readonly motif: string;
   /** Counts from 1 in the order of the file. */
   readonly placement: number;

@@ -10,6 +10,9 @@ export function phrasesOf(actions: readonly Action[], columns: (motif: string) =
     if (next && isMirrored(action, next)) {
       phrases.push(`${action.act} ${counted(1, "stitch", "stitches")} at each side`);
       index++;
+    } else if (next && isFoldOf(action, next)) {
+      phrases.push(foldPhrase(action, next, columns));
+      index++;
     } else phrases.push(phraseOf(action, columns));
   }
   return phrases;
@@ -18,20 +21,38 @@ export function phrasesOf(actions: readonly Action[], columns: (motif: string) =
 type Shaping = Extract<Action, { act: "increase" | "decrease" }>;
 
 const isMirrored = (one: Action, other: Action): one is Shaping =>
-  (one.act === "increase" || one.act === "decrease") && other.act === one.act && other.side !== one.side;
+  (one.act === "increase" || one.act === "decrease") &&
+  other.act === one.act &&
+  other.side !== one.side &&
+  one.edge === other.edge;
+
+/** The two arms of a folded cord at its middle: neighbouring stitches of one cord, hung on neighbouring needles. */
+const isFoldOf = (one: Action, other: Action): one is HangAction =>
+  one.act === "hang" &&
+  other.act === "hang" &&
+  one.folded === true &&
+  other.folded === true &&
+  one.column === other.column &&
+  one.placement === other.placement;
+
+function foldPhrase(one: HangAction, other: Action, columns: (motif: string) => number): string {
+  if (other.act !== "hang") return hangPhrase(one);
+  const column = columns(one.motif) > 1 ? `column ${one.column}, ` : "";
+  return `${column}hang the middle of the folded cord: two neighbouring cord stitches, both legs of each, ${one.strand} on ${needleName(one.needle)} and ${other.strand} on ${needleName(other.needle)}`;
+}
 
 function phraseOf(action: Action, columns: (motif: string) => number): string {
   switch (action.act) {
     case "cast-on":
       return "side" in action
-        ? `cast on ${counted(action.needles, "stitch", "stitches")} at the ${action.side}`
+        ? `cast on ${counted(action.needles, "stitch", "stitches")} at the ${edgeOf(action)}`
         : `cast on ${rangeName([action.from, action.to])}`;
     case "increase":
     case "decrease":
-      return `${action.act} 1 stitch at the ${action.side}`;
+      return `${action.act} 1 stitch at the ${edgeOf(action)}`;
     case "bind-off":
       if ("side" in action)
-        return `bind off ${counted(action.needles, "stitch", "stitches")} at the ${action.side}`;
+        return `bind off ${counted(action.needles, "stitch", "stitches")} at the ${edgeOf(action)}`;
       return "yarn" in action
         ? `bind off ${rangeName([action.from, action.to])} with a separate length of yarn`
         : `bind off all stitches, ${rangeName([action.from, action.to])}`;
@@ -47,6 +68,9 @@ function phraseOf(action: Action, columns: (motif: string) => number): string {
       return crossPhrase(action);
   }
 }
+
+const edgeOf = ({ side, edge }: { side: string; edge?: "neck" }): string =>
+  edge === "neck" ? `neck edge (${side})` : side;
 
 const armOf = (
   { strand, motif, column }: HangAction | FinishAction,

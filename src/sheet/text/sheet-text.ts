@@ -6,6 +6,7 @@ import type { Garment } from "../../garment/garment.ts";
 import { counted, inCentimetres, listed } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import { cautionsFor } from "../../safety/cautions.ts";
+import { estimateYarn } from "../../yarn/estimate.ts";
 import type { Sheet, SheetPiece } from "../sheet.ts";
 import { rowsText, workLines } from "./rows-text.ts";
 
@@ -16,6 +17,7 @@ export function sheetText(fit: Fit, sheet: Sheet, width: number): string {
     ...heading(`${garment.title}: working sheet`, "="),
     ...section("Check first", gaugeLines(garment), width),
     ...section("Make the cord before you cast on", cordLines(fit), width),
+    ...section("Yarn", yarnLines(fit), width),
     ...section("Caution", cautionsFor(garment), width),
     ...sheet.pieces.flatMap((piece) => pieceText(fit, piece, width)),
     ...section("Finish", finishLines(fit), width),
@@ -42,7 +44,7 @@ function gaugeLines({ gauge, bed }: Garment): readonly string[] {
           `Cord: ${counted(cord.stitches, "cord stitch", "cord stitches")} over ${inCentimetres(cord.overMm)}, knitted on ${counted(cord.needles, "needle")}, measured in the middle of a piece of cord.`,
         ]
       : []),
-    `Bed: ${counted(bed.needles, "needle")}; row counter at 0 and carriage at the ${bed.carriage} before each piece, unless it says otherwise.`,
+    `Bed: ${counted(bed.needles, "needle")}; a few rows of waste yarn, row counter at 0 and carriage at the ${bed.carriage} before each piece, unless it says otherwise.`,
   ];
 }
 
@@ -53,7 +55,10 @@ function cordLines(fit: Fit): readonly string[] {
   if (preparations.length === 0) return [];
   return [
     "Knit the cord at the ground's tension, one way knitting and one way slipping: two passes make one cord" +
-      " stitch. Leave a tail of about 20 cm of yarn at both ends.",
+      " stitch. Leave a tail of about 20 cm of yarn at both ends. Too long is unravelled, too short spoils the" +
+      " piece: where in doubt make more; about six times the length it decorates is usual for a crossed cord.",
+    "The purl side faces you and is the right side: the cord lies on it, and the other side stays plain with a" +
+      " slight print at each hanging. In every row hang the strands in the order of the sheet, or the crossings lie unevenly.",
     ...preparations.flatMap(preparationLines),
   ];
 }
@@ -67,6 +72,20 @@ function preparationLines({ motif, piece, needles, cords }: CordPreparation): re
       : "";
     return `${motif} on ${piece}${whose}: ${which} on ${counted(needles, "needle")}, ${counted(make, "cord stitch", "cord stitches")} = ${counted(passes, "pass", "passes")}, about ${inCentimetres(lengthMm)} (${used} used, ${make - used} in reserve).${fold}`;
   });
+}
+
+/** Rounded up, because yarn that runs out spoils the piece. */
+function yarnLines(fit: Fit): readonly string[] {
+  const { groundMetres, groundGrams, cordMetres, cordGrams } = estimateYarn(fit);
+  const amount = (metres: number, grams: number | undefined): string =>
+    `about ${Math.ceil(metres)} m${grams === undefined ? "" : `, ${Math.ceil(grams)} g`}`;
+  const parts = [
+    `ground ${amount(groundMetres, groundGrams)}`,
+    ...(cordMetres > 0 ? [`cord ${amount(cordMetres, cordGrams)}`] : []),
+  ];
+  return [
+    `By the gauge alone: ${listed(parts)}. Add a tenth or more for swatch, waste and tails; weigh the swatch to be surer.`,
+  ];
 }
 
 function pieceText(fit: Fit, piece: SheetPiece, width: number): readonly string[] {
