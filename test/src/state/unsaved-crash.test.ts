@@ -12,30 +12,33 @@ import { allUnsaved, unsavedFor } from "../../../src/state/unsaved.ts";
 const unsavedSource = fileURLToPath(new URL("../../../src/state/unsaved.ts", import.meta.url));
 
 /** Keeps one text after another as fast as it can, each told on standard output once it is kept. */
-const endless = `
+const busy = `
   import { rememberUnsaved } from ${JSON.stringify(unsavedSource)};
   const [folder, file] = process.argv.slice(2);
-  for (let count = 0; ; count++) {
-    await rememberUnsaved(folder, file, "base", String(count).padStart(20_000, "."));
+  for (let count = 0; count < 10_000; count++) {
+    const kept = await rememberUnsaved(folder, file, "base", String(count).padStart(20_000, "."));
+    if (kept.status === "failed") throw new Error(kept.reason);
     process.stdout.write(count + "\\n");
   }`;
 
 it("outlives a program that is killed while it is writing", async () => {
   const top = await mkdtemp(join(tmpdir(), "evenrow-crash-"));
-  const program = join(top, "endless.mjs");
+  const program = join(top, "busy.mjs");
   const file = join(top, "sleeve.yaml");
   await writeFile(file, "base");
   await build({
-    stdin: { contents: endless, resolveDir: process.cwd(), loader: "ts" },
+    stdin: { contents: busy, resolveDir: process.cwd(), loader: "ts" },
     bundle: true,
     platform: "node",
     format: "esm",
     outfile: program,
     banner: {
-      js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
+      js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url); const __filename = import.meta.url;',
     },
   });
-  const child = spawn(process.execPath, [program, join(top, "state"), file]);
+  const child = spawn(process.execPath, [program, join(top, "state"), file], {
+    stdio: ["ignore", "pipe", "inherit"],
+  });
   const exited = once(child, "exit");
   let told = -1;
   for await (const line of createInterface({ input: child.stdout })) {
