@@ -7,8 +7,12 @@ import type { Choices } from "./formulate.ts";
 import { createLayouts, type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 
-/** Works out every look of every motif that is placed, and every layout of every placement under them. */
-export function enumerate(garment: Garment): Choices {
+/**
+ * Works out every look of every motif that is placed, and every layout of every placement under them.
+ *
+ * @param anyLayout make no more than are needed to tell whether something fits
+ */
+export function enumerate(garment: Garment, anyLayout = false): Choices {
   const placed = placedMotifs(garment);
   const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights));
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
@@ -18,6 +22,7 @@ export function enumerate(garment: Garment): Choices {
     stitch: groundStitch(garment.gauge),
     weights: garment.weights,
     bed: garment.bed,
+    anyLayout,
     lostPerColumn: (field, footing) => drawInOf(motifs.get(field.placement.motif)!) * footing.crossedStitches,
     lostBeside: (field) =>
       neighbours(field, fields).reduce(

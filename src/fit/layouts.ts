@@ -53,6 +53,8 @@ export type Surroundings = {
   readonly lostPerColumn: (field: Field, footing: Footing) => number;
   /** Stitches' width that all other placements on the same piece lose. */
   readonly lostBeside: (field: Field) => number;
+  /** One layout on each footing is enough: only whether something fits is asked. */
+  readonly anyLayout: boolean;
 };
 
 /**
@@ -68,7 +70,9 @@ export function createLayouts(
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
     const layouts: Layout[] = [];
-    for (let change = field.leastChange; change <= field.mostChange; change++) {
+    const enough = surroundings.anyLayout && others.length === 0;
+    for (const change of changesOf(field)) {
+      if (enough && layouts.length > 0) break;
       const rows = field.toRow - field.fromRow + change;
       for (const [columns, gap] of columnChoices(field)) {
         const lost = columns * surroundings.lostPerColumn(field, footing) + surroundings.lostBeside(field);
@@ -84,6 +88,7 @@ export function createLayouts(
           fromRow: field.fromRow + shift,
         }));
         if (!pieces.every(({ piece }) => fitsBed(piece, surroundings.bed))) continue;
+        if (!pieces.every(({ piece }) => couldHold(piece, panelOf(columns, gap, footing.reach)))) continue;
         for (const repeats of valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)))
           layouts.push(
             ...placesFor({
@@ -103,6 +108,17 @@ export function createLayouts(
     }
     return layouts;
   };
+}
+
+/** Whether a panel is no wider than the piece at its widest; a quick look before every row is measured. */
+const couldHold = (piece: CountedPiece, { leftEdge, rightEdge }: Panel): boolean =>
+  rightEdge - leftEdge <= Math.max(...piece.left) + Math.max(...piece.right);
+
+/** Changes of length, the least first. */
+function changesOf({ leastChange, mostChange }: Field): readonly number[] {
+  const changes: number[] = [];
+  for (let change = leastChange; change <= mostChange; change++) changes.push(change);
+  return changes.sort((a, b) => Math.abs(a) - Math.abs(b));
 }
 
 const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>

@@ -30,6 +30,18 @@ export interface Narrowest {
 }
 
 export function narrowest(piece: CountedPiece, firstRow: number, lastRow: number): Narrowest {
+  const known = measured.get(piece) ?? new Map<string, Narrowest>();
+  measured.set(piece, known);
+  const key = `${firstRow}-${lastRow}`;
+  const found = known.get(key) ?? measure(piece, firstRow, lastRow);
+  known.set(key, found);
+  return found;
+}
+
+/** The same rows of the same piece are asked for under every reach; what is no longer used is let go with the piece. */
+const measured = new WeakMap<CountedPiece, Map<string, Narrowest>>();
+
+function measure(piece: CountedPiece, firstRow: number, lastRow: number): Narrowest {
   let left = Number.POSITIVE_INFINITY;
   let right = Number.POSITIVE_INFINITY;
   for (let row = firstRow; row <= lastRow; row++) {

@@ -1,0 +1,28 @@
+import { describe, expect, test } from "vitest";
+import { knittableEdge, wantedEdge } from "../../../src/cloth/edge.ts";
+
+describe("wantedEdge", () => {
+  test("spreads steps evenly and lets the later of two corners at one row hold", () => {
+    const corners = [
+      { row: 0, needles: 10 },
+      { row: 8, needles: 12 },
+      { row: 8, needles: 9 },
+      { row: 10, needles: 9 },
+    ];
+    // Two steps over eight rows: in the middle of each four.
+    expect(wantedEdge(corners, 10)).toEqual([10, 10, 11, 11, 11, 11, 12, 12, 9, 9, 9]);
+  });
+});
+
+describe("knittableEdge", () => {
+  const odd = (row: number): boolean => row % 2 === 1;
+
+  test("lets one needle change on any row and makes several wait for the carriage", () => {
+    expect(knittableEdge([5, 6, 6, 3, 3, 3], (row) => !odd(row))).toEqual([5, 6, 6, 6, 3, 3]);
+    expect(knittableEdge([5, 6, 6, 3, 3, 3], odd)).toEqual([5, 6, 6, 3, 3, 3]);
+  });
+
+  test("shapes nothing on the last row, where all is bound off", () => {
+    expect(knittableEdge([5, 5, 6], odd)).toEqual([5, 5, 5]);
+  });
+});
