@@ -4,10 +4,11 @@ import { createPerformer, type Departure } from "./run/effects.ts";
 import { initialState } from "./state.ts";
 import { createStore } from "./store.ts";
 import { capabilitiesOf } from "./terminal/capabilities.ts";
-import { createFrameWriter } from "./terminal/frame-writer.ts";
+import { createFrameWriter, createLineWriter } from "./terminal/frame-writer.ts";
 import { createTerminalModes } from "./terminal/terminal-modes.ts";
 import { update } from "./update.ts";
 import { App } from "./view/app.tsx";
+import { Guard } from "./view/guard.tsx";
 
 export interface ExploreOptions {
   /** The garment to open; without one the samples and recent files are offered. */
@@ -33,11 +34,16 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
   const capabilities = capabilitiesOf(process.env, colour);
   const modes = createTerminalModes(stdout, capabilities.form === "screen");
   const size = () => ({ columns: stdout.columns ?? usualSize.columns, rows: stdout.rows ?? usualSize.rows });
-  const writer = createFrameWriter((text) => stdout.write(text), size);
+  const writer = (capabilities.form === "screen" ? createFrameWriter : createLineWriter)(
+    (text) => stdout.write(text),
+    size,
+  );
   let end: (how: ExploreEnd) => void = () => {};
   const ended = new Promise<ExploreEnd>((resolve) => {
     end = resolve;
   });
+  const stopped = (): void => end({ kind: "quit" });
+  const broken = (error: unknown): void => end({ kind: "broken", reason: reasonOf(error) });
   let instance: Instance | undefined;
 
   const performer = createPerformer(usualStateFolder(), (message) => store.send(message), depart);
@@ -45,14 +51,20 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
 
   function mount(): void {
     writer.forget();
-    const mounted = render(<App store={store} glyphs={capabilities.glyphs} colour={capabilities.colour} />, {
-      stdin,
-      stdout: writer.stdout,
-      debug: true,
-      exitOnCtrlC: false,
-      patchConsole: false,
-    });
-    mounted.waitUntilExit().catch((error: unknown) => end({ kind: "broken", reason: reasonOf(error) }));
+    const mounted = render(
+      <Guard broken={broken}>
+        <App store={store} capabilities={capabilities} />
+      </Guard>,
+      {
+        stdin,
+        stdout: writer.stdout,
+        debug: true,
+        exitOnCtrlC: false,
+        patchConsole: false,
+        isScreenReaderEnabled: capabilities.form !== "screen",
+      },
+    );
+    mounted.waitUntilExit().catch(broken);
     instance = mounted;
   }
 
@@ -62,7 +74,8 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
   }
 
   function depart(departure: Departure): void {
-    if (departure.kind === "suspend") suspend();
+    // A program that is stopped may never go on: what was to be kept is kept before that.
+    if (departure.kind === "suspend") void performer.settled().then(suspend);
     else end({ kind: departure.kind });
   }
 
@@ -89,8 +102,6 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
     }, restAfterResizeMs);
   };
 
-  const stopped = (): void => end({ kind: "quit" });
-  const broken = (error: unknown): void => end({ kind: "broken", reason: reasonOf(error) });
   const listeners = [
     ["SIGTERM", stopped],
     ["SIGHUP", stopped],
@@ -102,10 +113,10 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
   for (const [event, listener] of listeners) process.on(event, listener);
   stdout.on("resize", resized);
 
+  if (file !== undefined) store.send({ kind: "opening", file });
   modes.take();
   mount();
   performer.perform(file === undefined ? { kind: "list shelf" } : { kind: "open", file });
-  if (file !== undefined) store.send({ kind: "opening", file });
   const how = await ended;
 
   clearTimeout(resizing);

@@ -66,7 +66,7 @@ function body(state: State, width: number, height: number, glyphs: Glyphs): read
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":
-      return [line(""), ...questionLines(screen, garment?.file ?? "")];
+      return [line(""), ...questionLines(screen, garment?.file ?? "", width)];
     default:
       return filesScreen(state, width, height, glyphs);
   }

@@ -7,7 +7,7 @@ import { keyName, keyTable } from "../keys.ts";
 import { fitShown, type OpenGarment, type Screen, type State } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { type Line, line } from "./line.ts";
+import { type Line, line, plainText } from "./line.ts";
 import { beside } from "./main-screen.ts";
 import { windowAround } from "./window.ts";
 
@@ -149,7 +149,15 @@ export function compareLines(
 }
 
 /** What is asked, where something is. */
-export function questionLines(screen: Screen, file: string): readonly Line[] {
+export function questionLines(screen: Screen, file: string, width: number): readonly Line[] {
+  return question(screen, file).flatMap((one) =>
+    wrap(plainText(one), width, plainText(one).startsWith(" ") ? 9 : 0).map((text) =>
+      line(text, one[0]?.style),
+    ),
+  );
+}
+
+function question(screen: Screen, file: string): readonly Line[] {
   switch (screen.kind) {
     case "ask quit":
       return [

@@ -44,7 +44,7 @@ export function spokenLines(state: State): readonly string[] {
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":
-      return [...said, ...textOf(questionLines(screen, garment.file))];
+      return [...said, ...textOf(questionLines(screen, garment.file, wide))];
     default:
       return [...said, ...facts(state, garment), keys];
   }

@@ -12,6 +12,8 @@ export type Departure = Extract<Effect, { readonly kind: "quit" | "suspend" | "n
 
 export interface Performer {
   readonly perform: (effect: Effect) => void;
+  /** Resolves once everything is on disk that was to be kept. */
+  readonly settled: () => Promise<void>;
   /** Ends the solving thread once everything is on disk that was to be kept. */
   readonly close: () => Promise<void>;
 }
@@ -73,6 +75,7 @@ export function createPerformer(
           depart(effect);
       }
     },
+    settled: keeper.settled,
     async close() {
       await keeper.settled();
       await solver.close();
