@@ -4,17 +4,30 @@ import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import type { Choices } from "./formulate.ts";
-import { createLayouts, type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
+import {
+  byCostThenPlainness,
+  createLayouts,
+  type Footing,
+  footingKey,
+  footingOf,
+  type Layout,
+} from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 
-/**
- * Works out every look of every motif that is placed, and every layout of every placement under them.
- *
- * @param anyLayout make no more than are needed to tell whether something fits
- */
-export function enumerate(garment: Garment, anyLayout = false): Choices {
+/** How much of what is possible is worked out. */
+export interface Extent {
+  /** Fits that must be told apart, the best one and its rivals together; 6 unless stated. */
+  readonly fits?: number;
+  /** No more than is needed to tell whether something fits at all. */
+  readonly anyLayout?: boolean;
+}
+
+const usualFits = 6;
+
+/** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
+export function enumerate(garment: Garment, { fits = usualFits, anyLayout = false }: Extent = {}): Choices {
   const placed = placedMotifs(garment);
-  const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights));
+  const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights, fits));
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const fields = fieldsOf(garment);
   const layoutsUnder = createLayouts({
@@ -23,6 +36,7 @@ export function enumerate(garment: Garment, anyLayout = false): Choices {
     weights: garment.weights,
     bed: garment.bed,
     anyLayout,
+    keep: fits,
     lostPerColumn: (field, footing) => drawInOf(motifs.get(field.placement.motif)!) * footing.crossedStitches,
     lostBeside: (field) =>
       neighbours(field, fields).reduce(
@@ -49,15 +63,6 @@ function footingsOf(looks: readonly Look[]): readonly Footing[] {
   for (const { trace } of looks) footings.set(footingKey(footingOf(trace)), footingOf(trace));
   return [...footings.values()];
 }
-
-/** Where two layouts cost the same, the one that changes the piece less and takes less cord comes first. */
-const byCostThenPlainness = (a: Layout, b: Layout): number =>
-  a.cost - b.cost ||
-  Math.abs(a.change) - Math.abs(b.change) ||
-  a.repeats - b.repeats ||
-  a.columns - b.columns ||
-  a.gap - b.gap ||
-  a.change - b.change;
 
 const drawInOf = (motif: Motif): number => (motif.kind === "cable" ? motif.drawIn : 0);
 

@@ -55,6 +55,11 @@ export type Surroundings = {
   readonly lostBeside: (field: Field) => number;
   /** One layout on each footing is enough: only whether something fits is asked. */
   readonly anyLayout: boolean;
+  /**
+   * How many layouts on each footing are kept, cheapest first. So many fits that differ never need more of one
+   * placement that shares its piece with none: with one more there would be as many cheaper ones to take instead.
+   */
+  readonly keep: number;
 };
 
 /**
@@ -106,9 +111,20 @@ export function createLayouts(
           );
       }
     }
-    return layouts;
+    return others.length === 0
+      ? layouts.sort(byCostThenPlainness).slice(0, surroundings.keep)
+      : layouts.sort(byCostThenPlainness);
   };
 }
+
+/** Where two layouts cost the same, the one that changes the piece less and takes less cord comes first. */
+export const byCostThenPlainness = (a: Layout, b: Layout): number =>
+  a.cost - b.cost ||
+  Math.abs(a.change) - Math.abs(b.change) ||
+  a.repeats - b.repeats ||
+  a.columns - b.columns ||
+  a.gap - b.gap ||
+  a.change - b.change;
 
 /** Whether a panel is no wider than the piece at its widest; a quick look before every row is measured. */
 const couldHold = (piece: CountedPiece, { leftEdge, rightEdge }: Panel): boolean =>

@@ -30,16 +30,15 @@ export interface FittedSegment extends Segment {
 export const easeTolerance = 1e-9;
 
 /**
- * How many ways to count the cord are kept for one set of quantities, cheapest first: the fit and its five rivals
- * can differ in the counts alone, and never need a seventh.
+ * The looks of a motif, cheapest first among those with the same quantities.
+ *
+ * @param keep ways to count the cord that are kept for one set of quantities: so many fits that differ may differ in
+ *   the counts alone, and never need one more
  */
-const countsKept = 6;
-
-/** All looks of a motif, cheapest first among those with the same quantities. */
-export function looksOf(motif: Motif, gauge: Gauge, weights: Weights): readonly Look[] {
+export function looksOf(motif: Motif, gauge: Gauge, weights: Weights, keep: number): readonly Look[] {
   return valuesOf(motif).flatMap((values) => {
     const trace = traceMotif(motif, values);
-    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights);
+    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep);
   });
 }
 
@@ -59,7 +58,14 @@ export const quantityCeiling = 400;
 export const allowedValues = (quantity: Quantity): readonly number[] =>
   valuesUpTo(quantity.allowed, quantity.allowed.kind === "list" ? Number.POSITIVE_INFINITY : quantityCeiling);
 
-function looksWith(motif: Motif, values: Values, trace: Trace, gauge: Gauge, weights: Weights): Look[] {
+function looksWith(
+  motif: Motif,
+  values: Values,
+  trace: Trace,
+  gauge: Gauge,
+  weights: Weights,
+  keep: number,
+): Look[] {
   const owner = { motif: motif.name };
   const quantityTerms = motif.quantities.map((quantity) =>
     makeTerm(quantity.name, awayFrom(quantity, values.get(quantity.name)!), quantity.unit, weights, owner),
@@ -69,7 +75,7 @@ function looksWith(motif: Motif, values: Values, trace: Trace, gauge: Gauge, wei
     return { motif, values, trace, segments, terms, cost: costOf(terms) };
   };
   if (motif.kind === "cable") return [make([], [])];
-  return countings(motif, trace, gauge).map((segments) =>
+  return countings(motif, trace, gauge, keep).map((segments) =>
     make(segments, [
       makeTerm("ease", meanEaseAway(segments, motif.ease), "percentage points", weights, owner),
     ]),
@@ -84,7 +90,12 @@ function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits
 }
 
 /** The ways to count the cord with the ease inside its limits, nearest to the preferred ease first. */
-function countings(motif: CordMotif, trace: Trace, gauge: Gauge): readonly (readonly FittedSegment[])[] {
+function countings(
+  motif: CordMotif,
+  trace: Trace,
+  gauge: Gauge,
+  keep: number,
+): readonly (readonly FittedSegment[])[] {
   const cord = gauge.cord;
   if (!cord) return [];
   const stitch = groundStitch(gauge);
@@ -101,7 +112,7 @@ function countings(motif: CordMotif, trace: Trace, gauge: Gauge): readonly (read
     ways = ways
       .flatMap((way) => fitted.map((one) => [...way, one]))
       .sort((a, b) => away(a) - away(b))
-      .slice(0, countsKept);
+      .slice(0, keep);
   }
   return ways;
 }

@@ -36,7 +36,7 @@ export async function breakDown(garment: Garment, engine: Engine): Promise<Break
 
 /** Whether anything fits at all, whatever it costs. */
 export async function hasFit(garment: Garment, engine: Engine): Promise<boolean> {
-  const choices = enumerate(garment, true);
+  const choices = enumerate(garment, { fits: 1, anyLayout: true });
   if (choices.looks.some((looks) => looks.length === 0)) return false;
   if (choices.layouts.some((layouts) => layouts.length === 0)) return false;
   return (await best(formulate(choices), engine, {})).status === "picked";

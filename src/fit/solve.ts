@@ -63,7 +63,8 @@ export async function fitGarment(
   engine: Engine,
   options: SolveOptions = {},
 ): Promise<FitResult> {
-  const choices = enumerate(garment);
+  const wanted = options.rivals ?? usualRivals;
+  const choices = enumerate(garment, { fits: wanted + 1 });
   if (choices.looks.some((looks) => looks.length === 0) || choices.layouts.some((ones) => ones.length === 0))
     return { status: "does not fit", nodes: 0, notes: [] };
   const program = formulate(choices);
@@ -71,7 +72,7 @@ export async function fitGarment(
   const first = await best(program, engine, limits);
   if (first.status !== "picked") return withoutFit(first);
   const fit = checked(garment, choices, first);
-  const next = await nextBest(program, first, options.rivals ?? usualRivals, engine, limits);
+  const next = await nextBest(program, first, wanted, engine, limits);
   return {
     status: "fits",
     fit,
