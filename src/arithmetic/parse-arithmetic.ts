@@ -1,5 +1,6 @@
 import { create, type MathNode, parseDependencies } from "mathjs/number";
 import { checkTokens } from "./check-tokens.ts";
+import { plainSum } from "./plain-sum.ts";
 import { ARITHMETIC, type ArithmeticProblem } from "./problem.ts";
 import { tokenize } from "./tokens.ts";
 import { type ExpressionNode, isFunctionName } from "./tree.ts";
@@ -47,7 +48,7 @@ export function parseArithmetic(
   }
   const problem = checkTokens(tokens, names);
   if (problem) return { problem };
-  const tree = parse(text);
+  const tree = plainSum(tokens) ?? parse(text);
   if (tree) return { tree };
   return {
     problem: {

@@ -74,10 +74,10 @@ export function createLayouts(
   return (field, footing) => {
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
-    const layouts: Layout[] = [];
+    const candidates: Candidate[] = [];
     const enough = surroundings.anyLayout && others.length === 0;
     for (const change of changesOf(field)) {
-      if (enough && layouts.length > 0) break;
+      if (enough && candidates.length > 0) break;
       const rows = field.toRow - field.fromRow + change;
       for (const [columns, gap] of columnChoices(field)) {
         const lost = columns * surroundings.lostPerColumn(field, footing) + surroundings.lostBeside(field);
@@ -95,7 +95,7 @@ export function createLayouts(
         if (!pieces.every(({ piece }) => fitsBed(piece, surroundings.bed))) continue;
         if (!pieces.every(({ piece }) => couldHold(piece, panelOf(columns, gap, footing.reach)))) continue;
         for (const repeats of valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)))
-          layouts.push(
+          candidates.push(
             ...placesFor({
               field,
               footing,
@@ -111,14 +111,29 @@ export function createLayouts(
           );
       }
     }
-    return others.length === 0
-      ? layouts.sort(byCostThenPlainness).slice(0, surroundings.keep)
-      : layouts.sort(byCostThenPlainness);
+    candidates.sort(byCostThenPlainness);
+    const kept = others.length === 0 ? candidates.slice(0, surroundings.keep) : candidates;
+    return kept.map(layoutAt);
   };
 }
 
+/** A layout as far as it is needed to tell whether it is among the cheapest: most are not. */
+interface Candidate {
+  readonly place: Place;
+  readonly bottom: number;
+  readonly top: number;
+  readonly shift: number;
+  readonly cost: number;
+  readonly change: number;
+  readonly repeats: number;
+  readonly columns: number;
+  readonly gap: number;
+}
+
+type Ranked = Pick<Layout, "cost" | "change" | "repeats" | "columns" | "gap">;
+
 /** Where two layouts cost the same, the one that changes the piece less and takes less cord comes first. */
-export const byCostThenPlainness = (a: Layout, b: Layout): number =>
+export const byCostThenPlainness = (a: Ranked, b: Ranked): number =>
   a.cost - b.cost ||
   Math.abs(a.change) - Math.abs(b.change) ||
   a.repeats - b.repeats ||
@@ -173,16 +188,16 @@ interface Place {
  * rows are laid side by side only: to try every height of one against every height of the other takes the program
  * out of what an engine solves in reasonable time and memory, and `examine` warns of it.
  */
-function placesFor(place: Place): readonly Layout[] {
+function placesFor(place: Place): readonly Candidate[] {
   const { field, footing, rows, repeats } = place;
   const height = footing.leadRows + repeats * footing.repeatRows;
-  const found: Layout[] = [];
+  const found: Candidate[] = [];
   for (const [bottom, top] of splits(rows - height, field)) {
     const shifts = place.pieces
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
     for (const shift of shiftsThatMatter(shifts, place.company))
-      found.push(layoutAt(place, bottom, top, shift));
+      found.push(candidateAt(place, bottom, top, shift));
     if (found.length > 0) break;
   }
   return found;
@@ -237,17 +252,31 @@ function possibleShifts(
   return shifts;
 }
 
-function layoutAt(place: Place, bottom: number, top: number, shift: number): Layout {
-  const { field, footing, change, columns, gap, repeats, weights } = place;
-  const owner = { placement: field.index };
+function candidateAt(place: Place, bottom: number, top: number, shift: number): Candidate {
+  const { change, repeats, columns, gap } = place;
+  const cost = costOf(termsOf(place, bottom, top));
+  return { place, bottom, top, shift, cost, change, repeats, columns, gap };
+}
+
+/** What a layout gives up, without what it keeps. */
+function termsOf(place: Place, bottom: number, top: number): readonly Term[] {
+  const { field, change, columns, gap, repeats, weights } = place;
   const { placement } = field;
-  const terms = [
-    makeTerm("length", Math.abs(change), "rows", weights, owner),
-    makeTerm("balance", Math.abs(bottom - top), "rows", weights, owner),
-    makeTerm("repeats", awayFrom(placement.repeats, repeats), "repeats", weights, owner),
-    makeTerm("columns", awayFrom(placement.columns, columns), "columns", weights, owner),
-    makeTerm("gap", columns > 1 ? awayFrom(placement.gap, gap) : 0, "needles", weights, owner),
-  ].filter(({ amount }) => amount > 0);
+  const amounts = [
+    ["length", Math.abs(change), "rows"],
+    ["balance", Math.abs(bottom - top), "rows"],
+    ["repeats", awayFrom(placement.repeats, repeats), "repeats"],
+    ["columns", awayFrom(placement.columns, columns), "columns"],
+    ["gap", columns > 1 ? awayFrom(placement.gap, gap) : 0, "needles"],
+  ] as const;
+  return amounts
+    .filter(([, amount]) => amount > 0)
+    .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
+}
+
+function layoutAt({ place, bottom, top, shift }: Candidate): Layout {
+  const { field, footing, change, columns, gap, repeats } = place;
+  const terms = termsOf(place, bottom, top);
   return {
     field,
     footing,
