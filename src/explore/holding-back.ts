@@ -27,14 +27,18 @@ export function termTitle(fit: Fit, { term, motif, placement }: Term): string {
 export const isHelpful = ({ fits, costChange }: StepOutcome): boolean =>
   fits && (costChange === undefined || costChange < -costGrain);
 
-/** What one step would change, in one sentence's part. */
-export function stepWords({ words, fits, costChange, differences }: StepOutcome): string {
-  if (!fits) return `${words}: still nothing fits`;
-  if (costChange === undefined) return `${words}: it fits`;
-  if (Math.abs(costChange) <= costGrain) return `${words}: no change`;
+/** What one step would change, as part of a sentence: "4 or more: 0.80 less, spread 4 instead of 3". */
+export function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
+  if (!fits) return `${allows}: still nothing fits`;
+  if (costChange === undefined) return `${allows}: it fits`;
+  if (Math.abs(costChange) <= costGrain) return `${allows}: no change`;
   const saves = `${Math.abs(costChange).toFixed(2)} ${costChange < 0 ? "less" : "more"}`;
-  return `${words}: ${[saves, ...differences].join(", ")}`;
+  return `${allows}: ${[saves, ...differences].join(", ")}`;
 }
+
+/** The same for all steps of one rule, as a sentence. */
+export const stepsSentence = (outcomes: readonly StepOutcome[]): string =>
+  `One step of ${outcomes[0]?.title ?? ""}: ${outcomes.map(stepWords).join("; ")}.`;
 
 /** The outcomes that help, best first. */
 export const helpful = (outcomes: readonly StepOutcome[]): readonly StepOutcome[] =>

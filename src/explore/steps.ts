@@ -20,8 +20,10 @@ export interface Step {
 
 /** What came of trying one step. */
 export interface StepOutcome extends Step {
-  /** The rule by name and what it would allow then: "side margin of plait on sleeve: 4 or more". */
-  readonly words: string;
+  /** The rule by name: "side margin of plait on sleeve". */
+  readonly title: string;
+  /** What it would allow then: "4 or more". */
+  readonly allows: string;
   readonly fits: boolean;
   /** Cost of the fit there would be, less the cost of the present one; below 0 is better. */
   readonly costChange?: number;
@@ -114,11 +116,10 @@ export async function tryStep(
   const moved = garment && rulesFor(garment).find(({ id }) => id === step.rule);
   if (!garment || !moved) return undefined;
   const result = await fitGarment(garment, engine, { rivals: 0 });
-  const words = `${ruleTitle(moved)} ${allowsText(moved.allows)}`;
-  if (result.status !== "fits") return { ...step, words, fits: false, differences: [] };
+  const named = { ...step, title: ruleTitle(moved), allows: allowsText(moved.allows) };
+  if (result.status !== "fits") return { ...named, fits: false, differences: [] };
   return {
-    ...step,
-    words,
+    ...named,
     fits: true,
     ...(present && { costChange: result.fit.cost - present.cost }),
     differences: present ? differences(present, result.fit) : [],

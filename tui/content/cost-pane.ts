@@ -1,8 +1,10 @@
 import { termTitle } from "../../src/explore/holding-back.ts";
+import type { Fit } from "../../src/fit/fit.ts";
+import type { Term } from "../../src/fit/terms.ts";
 import { counted } from "../../src/report/words.ts";
 import { fitShown, type OpenGarment } from "../state.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { cell, type Line, line } from "./line.ts";
+import { type Line, line } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
 
 /** What the fit that is looked at gives up, term by term. */
@@ -17,17 +19,29 @@ export function costPane(
   const which = garment.view.choice === 0 ? "" : " of this rival";
   const title = `Cost ${fit.cost.toFixed(3)}${which}${garment.solving.current ? "" : ", before the change"}`;
   const terms = [...fit.terms].sort((a, b) => b.cost - a.cost);
-  const names = Math.max(8, ...terms.map((term) => termTitle(fit, term).length));
   const room = height - 1;
   const shown = terms.length > room ? terms.slice(0, Math.max(0, room - 1)) : terms;
   return [
     paneTitle(title, false, width, glyphs),
-    ...shown.map((term) =>
-      line(
-        `  ${cell(termTitle(fit, term), Math.min(names, width - 34))} ${term.cost.toFixed(3).padStart(7)} = ${term.weight} x ${counted(term.amount, term.unit.replace(/s$/, ""), term.unit)}`,
-      ),
-    ),
+    ...termLines(fit, shown, width),
     ...(terms.length > shown.length ? [line(`  and ${terms.length - shown.length} more terms`, "dim")] : []),
     ...(terms.length === 0 ? [line("  every preference is met")] : []),
   ].slice(0, height);
+}
+
+/** "ease  1.637 = 1 x 1.637 percentage points"; the unit is left out where not all of them have room for it. */
+function termLines(fit: Fit, terms: readonly Term[], width: number): readonly Line[] {
+  const titles = terms.map((term) => termTitle(fit, term));
+  const titleWidth = Math.max(0, ...titles.map((title) => title.length));
+  const sums = terms.map(
+    ({ cost, weight }, index) =>
+      `  ${titles[index]!.padEnd(titleWidth)} ${cost.toFixed(3).padStart(7)} = ${weight} x `,
+  );
+  const full = terms.map(
+    ({ amount, unit }, index) => `${sums[index]}${counted(amount, unit.replace(/s$/, ""), unit)}`,
+  );
+  const fits = full.every((text) => text.length <= width);
+  return terms.map(({ amount }, index) =>
+    line(fits ? full[index]! : `${sums[index]}${Number(amount.toFixed(3))}`),
+  );
 }

@@ -1,12 +1,13 @@
 import { fitShown, type OpenGarment, type State } from "../state.ts";
-import { choicesPane } from "./choices-pane.ts";
+import { choiceLines, choicesPane } from "./choices-pane.ts";
 import { costPane } from "./cost-pane.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import { footer } from "./footer.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { fitHeight, fitLine, type Line, line } from "./line.ts";
+import { paneTitle } from "./pane-title.ts";
 import { rulesPane } from "./rules-pane.ts";
-import { stepsPane } from "./steps-pane.ts";
+import { stepLines, stepsPane, wrapped } from "./steps-pane.ts";
 import { titleLine } from "./title.ts";
 
 /** From this width on the choices have a column of their own. */
@@ -18,16 +19,17 @@ interface Room {
   readonly glyphs: Glyphs;
 }
 
-/** The piece, the rules, the choices and the cost, and below them what holds the fit back. */
+/** The piece, the rules, the choices and the cost, and what holds the fit back. */
 export function mainScreen(state: State, garment: OpenGarment, room: Room): readonly Line[] {
   const { width, height, glyphs } = room;
-  const stepsHeight = height >= 40 ? 6 : height >= 30 ? 4 : 3;
   const foot = footer(state, width, 2);
-  const bodyHeight = height - 1 - 1 - stepsHeight - 1 - foot.length;
-  const body = width >= threeColumns ? wideBody : narrowBody;
+  const wide = width >= threeColumns;
+  const stepsHeight = wide && height >= 36 ? 1 : height >= 30 ? 4 : 3;
+  const bodyHeight = height - 3 - stepsHeight - foot.length;
+  const body = { ...room, height: bodyHeight };
   return [
     titleLine(state, width),
-    ...body(state, garment, { ...room, height: bodyHeight }),
+    ...(wide ? wideBody(state, garment, body, stepsHeight === 1) : narrowBody(state, garment, body)),
     line(glyphs.level.repeat(width), "dim"),
     ...fitHeight(stepsPane(garment, width, stepsHeight), stepsHeight),
     messageLine(state),
@@ -73,30 +75,56 @@ function heights(
   const { shown, outcome } = garment.solving;
   const terms = Math.max(1, fitShown(garment)?.terms.length ?? 1);
   const cost =
-    outcome.kind === "does not fit" ? 0 : Math.min(1 + terms, Math.max(2, Math.floor(height * 0.2)));
+    outcome.kind === "does not fit" ? 0 : Math.min(1 + terms, Math.max(2, Math.floor(height * 0.25)));
   const perRival = width > 70 ? 1 : 2;
-  const wanted = outcome.kind === "does not fit" ? 8 : 2 + perRival * (shown?.rivals.length ?? 1);
-  const rulesWanted = 2 + garment.reading.rules.length;
-  const least = garment.view.pane === "choices" ? Math.min(wanted, height - cost - 5) : Math.min(wanted, 4);
-  const rules = Math.min(rulesWanted + 6, Math.max(5, height - cost - least));
+  const isRefused = outcome.kind === "does not fit";
+  const wanted = isRefused
+    ? 1 + choiceLines(garment, width).length
+    : 2 + perRival * (shown?.rivals.length ?? 1);
+  const { rules: all } = garment.reading;
+  const owners = new Set(all.map(({ owner }) => owner)).size;
+  const most = height - cost - 6;
+  const expanded = garment.view.pane === "choices" || isRefused;
+  const choicesLeast = Math.min(wanted, expanded ? most : Math.max(4, most - all.length));
+  const rulesMost = Math.max(5, height - cost - choicesLeast);
+  const withOwners = all.length + owners + 2;
+  const rules = rulesMost >= withOwners ? withOwners : Math.min(all.length + 2, rulesMost);
   return { rules, choices: height - cost - rules, cost };
 }
 
-function wideBody(state: State, garment: OpenGarment, { width, height, glyphs }: Room): readonly Line[] {
-  const middle = Math.min(60, Math.floor(width * 0.4));
-  const left = Math.floor((width - middle - 6) * 0.54);
+/** @param withSteps whether what one step would change is listed below the rules */
+function wideBody(
+  state: State,
+  garment: OpenGarment,
+  { width, height, glyphs }: Room,
+  withSteps: boolean,
+): readonly Line[] {
+  const middle = Math.min(58, Math.floor(width * 0.39));
+  const left = Math.floor((width - middle - 6) * 0.5);
   const right = width - middle - left - 6;
+  const { rules: all } = garment.reading;
+  const owners = new Set(all.map(({ owner }) => owner));
+  const rules = withSteps ? Math.min(height - 6, all.length + owners.size + 3) : height;
   const terms = Math.max(1, fitShown(garment)?.terms.length ?? 1);
   const cost =
     garment.solving.outcome.kind === "does not fit" ? 1 : Math.min(2 + terms, Math.floor(height / 2));
-  const choices = height - cost;
+  const steps = [
+    paneTitle("One step of a rule", false, middle, glyphs),
+    ...wrapped(stepLines(garment), middle),
+  ];
   return beside(
     [
       { lines: drawingPane(garment, fitShown(garment), left, height, glyphs), width: left },
-      { lines: rulesPane(garment, state.screen, middle, height, glyphs), width: middle },
       {
         lines: [
-          ...fitHeight(choicesPane(garment, right, choices, glyphs), choices),
+          ...fitHeight(rulesPane(garment, state.screen, middle, rules, glyphs), rules),
+          ...(withSteps ? fitHeight(steps, height - rules) : []),
+        ],
+        width: middle,
+      },
+      {
+        lines: [
+          ...fitHeight(choicesPane(garment, right, height - cost, glyphs), height - cost),
           ...fitHeight(costPane(garment, right, cost, glyphs), cost),
         ],
         width: right,

@@ -39,7 +39,8 @@ export function rulesPane(
   const owners = new Set(reading.rules.map(({ owner }) => owner));
   const withOwners = reading.rules.length + owners.size <= height - 2;
   const selected = reading.rules[view.rule];
-  const title = withOwners || !selected ? "Rules" : `Rules of ${selected.owner}`;
+  const unit = selected && selected.unit !== "" ? `: ${selected.name} in ${selected.unit}` : "";
+  const title = (withOwners || !selected ? "Rules" : `Rules of ${selected.owner}`) + unit;
   const lines: Line[] = [];
   let at = 0;
   let owner: string | undefined;
@@ -89,7 +90,10 @@ function ruleLine(
   };
   return [
     { text: selected ? `${glyphs.pointer} ` : "  ", style: "accent" },
-    { text: cell(rule.name, columns.name - 1), style: selected ? "strong" : "plain" },
+    {
+      text: cell(shortName(rule.name, columns.name - 1), columns.name - 1),
+      style: selected ? "strong" : "plain",
+    },
     { text: " " },
     ...(rule.fields.includes("from")
       ? field(
@@ -110,6 +114,9 @@ function ruleLine(
     ...field("weight", rule.weight ? String(rule.weight.value) : "", columns.weight, "right"),
   ];
 }
+
+const shortName = (name: string, width: number): string =>
+  name.length > width ? name.replace(/ margin$/, "") : name;
 
 /** Rules that have two ends in one column. */
 const isSpan = ({ fields }: GarmentRule): boolean => fields.includes("from") && fields.includes("to");

@@ -1,15 +1,15 @@
-import { heldBackBy, helpful, stepWords } from "../../src/explore/holding-back.ts";
+import { heldBackBy, helpful, stepsSentence } from "../../src/explore/holding-back.ts";
 import { wrap } from "../../src/report/wrap.ts";
 import { type OpenGarment, ruleAt } from "../state.ts";
-import { type Line, line } from "./line.ts";
+import { type Line, line, plainText } from "./line.ts";
 
 /** What holds the fit back now, and what one step of the rules would change. */
-export function stepsPane(garment: OpenGarment, width: number, height: number): readonly Line[] {
-  const { solving } = garment;
-  return [line(nowHeldBack(garment), "strong"), ...stepLines(garment)]
-    .flatMap((one) => wrap(one[0]?.text ?? "", width, 2).map((text) => line(text, one[0]?.style)))
-    .slice(0, solving.underWay ? 1 : height);
-}
+export const stepsPane = (garment: OpenGarment, width: number, height: number): readonly Line[] =>
+  wrapped([line(nowHeldBack(garment), "strong"), ...stepLines(garment)], width).slice(0, height);
+
+/** Lines broken at their spaces to a width. */
+export const wrapped = (lines: readonly Line[], width: number): readonly Line[] =>
+  lines.flatMap((one) => wrap(plainText(one), width, 2).map((text) => line(text, one[0]?.style)));
 
 /** One sentence about the fit as it is now. */
 export function nowHeldBack({ solving, reading }: OpenGarment): string {
@@ -36,12 +36,21 @@ export function stepLines(garment: OpenGarment): readonly Line[] {
   const own = solving.steps.filter((step) => step.rule === rule?.id);
   const others = helpful(solving.steps).filter((step) => step.rule !== rule?.id);
   const lines = [
-    ...own.map((step) => line(`One step: ${stepWords(step)}.`)),
-    ...others.map((step) => line(`One step: ${stepWords(step)}.`)),
+    ...(own.length === 0 ? [] : [line(stepsSentence(own))]),
+    ...others.map((step) => line(stepsSentence([step]))),
   ];
-  if (!solving.allTried)
-    return solving.underWay ? lines : [...lines, line("Trying one step of each rule ...", "dim")];
-  if (others.length === 0 && solving.steps.every((step) => !helpful([step]).length))
-    return [...lines, line("One step of no rule makes it better.", "dim")];
-  return lines;
+  if (solving.underWay || solving.outcome.kind === "failed" || solving.outcome.kind === "stopped")
+    return lines;
+  if (!solving.allTried) return [...lines, line("Trying one step of each rule ...", "dim")];
+  return helpful(solving.steps).length > 0
+    ? lines
+    : [
+        ...lines,
+        line(
+          solving.outcome.kind === "fits"
+            ? "One step of no rule makes it better."
+            : "One step of no rule lets it fit.",
+          "dim",
+        ),
+      ];
 }

@@ -6,12 +6,13 @@ import { cell, cutText, type Line } from "./line.ts";
 /** The line at the top: the garment, its file, whether it is saved, and how the fit stands. */
 export function titleLine({ garment }: State, width: number): Line {
   if (!garment) return [{ text: cell(" Evenrow", width), style: "title" }];
+  const right = `  ${standing(garment)} `;
+  const file = `${printable(basename(garment.file))}, ${savedWord(garment)}`;
   const title = printable(garment.reading.garment?.title ?? "");
-  const changed = savedWord(garment);
-  const right = `${standing(garment)} `;
-  const left = ` ${title}${title === "" ? "" : "  "}${printable(basename(garment.file))}, ${changed}`;
+  const room = Math.max(0, width - right.length - file.length - 4);
+  const left = ` ${title === "" ? "" : `${cutText(title, room)}  `}${file}`;
   return [
-    { text: cell(cutText(left, width - right.length - 1), width - right.length), style: "title" },
+    { text: cell(left, width - right.length), style: "title" },
     { text: right, style: "title" },
   ];
 }
