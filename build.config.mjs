@@ -49,7 +49,7 @@ if (bench) {
       "engine-worker": "solver/engine-worker.ts",
       "solve-worker": "tui/solver/solve-worker.ts",
     },
-    external: ["highs"],
+    external: ["highs", "@resvg/resvg-js"],
     outdir: "dist",
     chunkNames: "parts/[name]-[hash]",
   });

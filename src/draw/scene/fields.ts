@@ -1,0 +1,78 @@
+import type { CountedPiece } from "../../cloth/counted-piece.ts";
+import type { Fit, FittedMargins, FittedPlacement } from "../../fit/fit.ts";
+import { least } from "../../garment/allowed.ts";
+import type { Side, SideMargins } from "../../garment/garment.ts";
+import type { Span } from "./cloth.ts";
+
+/** Where one placement lies: its field between two marks, and the panel of its motif within. */
+export interface SceneField {
+  /** Index among the garment's placements. */
+  readonly placement: number;
+  readonly motif: string;
+  readonly from: string;
+  readonly to: string;
+  readonly fromRow: number;
+  readonly toRow: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly repeats: number;
+  readonly panel: Span;
+  readonly margins: FittedMargins;
+  /** The row at which each side's margin is the one told. */
+  readonly narrowestRow: Readonly<Record<Side, number>>;
+}
+
+/** A run of needles in one knitted row (counted from 1). */
+export interface Strip extends Span {
+  readonly row: number;
+}
+
+export const fieldsOn = (fit: Fit, piece: CountedPiece): readonly SceneField[] =>
+  placementsOn(fit, piece).map((fitted): SceneField => {
+    const { from, to } = fit.garment.placements[fitted.index]!;
+    const { firstRow, lastRow, panel } = fitted;
+    return {
+      placement: fitted.index,
+      motif: fitted.motif,
+      from,
+      to,
+      fromRow: piece.marks.get(from)!,
+      toRow: piece.marks.get(to)!,
+      firstRow,
+      lastRow,
+      repeats: fitted.repeats,
+      panel: { from: panel.leftEdge, to: panel.rightEdge },
+      margins: fitted.margins,
+      narrowestRow: {
+        left: narrowestRow(piece.left, firstRow, lastRow),
+        right: narrowestRow(piece.right, firstRow, lastRow),
+      },
+    };
+  });
+
+function narrowestRow(edge: readonly number[], firstRow: number, lastRow: number): number {
+  let narrowest = firstRow;
+  for (let row = firstRow; row <= lastRow; row++) if (edge[row]! < edge[narrowest]!) narrowest = row;
+  return narrowest;
+}
+
+/** The least side margin at every row of every field. */
+export const unreachableOn = (fit: Fit, piece: CountedPiece): readonly Strip[] =>
+  placementsOn(fit, piece).flatMap((fitted) => {
+    const { from, to, margins } = fit.garment.placements[fitted.index]!;
+    const strips: Strip[] = [];
+    for (let row = piece.marks.get(from)!; row < piece.marks.get(to)!; row++) {
+      const [left, right] = [-piece.left[row]!, piece.right[row]!];
+      const reachFrom = Math.min(right, left + leastMargin(margins.sides, "left"));
+      const reachTo = Math.max(reachFrom, right - leastMargin(margins.sides, "right"));
+      if (left < reachFrom) strips.push({ row: row + 1, from: left, to: reachFrom });
+      if (reachTo < right) strips.push({ row: row + 1, from: reachTo, to: right });
+    }
+    return strips;
+  });
+
+const leastMargin = (sides: SideMargins, side: Side): number =>
+  sides.kind === "centred" ? sides.least : least(sides[side]);
+
+const placementsOn = (fit: Fit, piece: CountedPiece): readonly FittedPlacement[] =>
+  fit.placements.filter((fitted) => fitted.piece === piece.name);

@@ -1,0 +1,197 @@
+import { needleAt, needleName, position } from "../../cloth/bed.ts";
+import type { Side } from "../../garment/garment.ts";
+import { sideInSight } from "../view.ts";
+import { element, group, type Markup, type Pixel, rounded } from "./element.ts";
+import { ink } from "./ink.ts";
+import type { Paper } from "./paper.ts";
+import { spreadApart } from "./spread.ts";
+import { label, shortened, textWidth } from "./text.ts";
+
+/** Space between the cells and the numbers beside them: room for arrowheads, counts and the carriage. */
+const aside = (paper: Pick<Paper, "text">): number => 2.4 * paper.text;
+
+/** Room beside the cells for row numbers and the carriage. */
+export const rowNumbersWidth = (rows: number, text: number): number =>
+  aside({ text }) + textWidth(String(rows), text) + 0.4 * text;
+
+/** Row numbers at both sides, and the carriage at the side where it rests. */
+export function rowNumbers(paper: Paper): Markup {
+  const { scene, text, plot } = paper;
+  const rows = numberedRows(paper);
+  const places = spreadApart(
+    rows.map((row) => ({ at: paper.boundary(0, row).y })),
+    0.95 * text,
+    { least: plot.top - 2 * text, most: plot.bottom + 2 * text },
+  );
+  const worked = new Set(scene.workedRows);
+  const columns = (["left", "right"] as const).map((at) =>
+    group(
+      { class: `rows-${at}` },
+      rows.flatMap((row, index) => rowNumber(paper, at, row, places[index]!, worked.has(row))),
+    ),
+  );
+  return group({ class: "row-numbers" }, columns);
+}
+
+/**
+ * Rows that get a number, from the top down: every one at which something is done and every 10th; where the room is
+ * too small for that many, what is done goes before the tens, and the tens then thin out.
+ */
+function numberedRows({ scene, text, plot }: Paper): readonly number[] {
+  const room = Math.floor((plot.bottom - plot.top + 4 * text) / (0.95 * text));
+  const descending = (rows: readonly number[]): readonly number[] =>
+    [...new Set(rows)].sort((one, other) => other - one);
+  for (const step of [10, 20, 50, 100]) {
+    const tens = Array.from({ length: Math.floor(scene.rows / step) + 1 }, (_, index) => index * step);
+    const rows = descending([...scene.workedRows, ...tens]);
+    if (rows.length <= room) return rows;
+  }
+  const thinned = Math.ceil(scene.workedRows.length / Math.max(1, room));
+  return descending(scene.workedRows.filter((_, index) => index % thinned === 0));
+}
+
+function rowNumber(paper: Paper, at: Side, row: number, y: number, worked: boolean): readonly Markup[] {
+  const { plot, scene, sight, text } = paper;
+  const outward = at === "left" ? -1 : 1;
+  const edge = at === "left" ? plot.left : plot.right;
+  const own = paper.boundary(0, row).y;
+  const numberAt = edge + outward * aside(paper);
+  const rests = sideInSight(scene.carriage[row]!, sight) === at;
+  return [
+    element("path", {
+      d: `M${rounded(edge + outward * 0.15 * text)} ${rounded(own)}L${rounded(numberAt - outward * 1.5 * text)} ${rounded(y)}`,
+      stroke: worked ? ink.quiet : ink.faint,
+      "stroke-width": 0.6,
+    }),
+    ...(rests ? [carriage({ x: numberAt - outward * 0.85 * text, y }, 0.36 * text)] : []),
+    label(
+      String(row),
+      { x: numberAt, y },
+      {
+        size: text,
+        anchor: at === "left" ? "end" : "start",
+        bold: worked,
+        class: "row-number",
+      },
+    ),
+  ];
+}
+
+/** The carriage from the side: a body with a handle. */
+export const carriage = ({ x, y }: Pixel, size: number): Markup =>
+  element("path", {
+    class: "carriage",
+    d: [
+      `M${rounded(x - 1.3 * size)} ${rounded(y + size)}h${rounded(2.6 * size)}v${rounded(-size)}h${rounded(-2.6 * size)}z`,
+      `M${rounded(x - 0.7 * size)} ${rounded(y)}v${rounded(-0.9 * size)}h${rounded(1.4 * size)}v${rounded(0.9 * size)}`,
+    ].join(""),
+    fill: ink.black,
+    stroke: ink.black,
+    "stroke-width": 0.4,
+  });
+
+/** Room that needle names take below and above the cells. */
+export const needleNamesHeight = (text: number): number => 3.4 * text;
+
+/** Needle names along the bottom and the top: the first, every fifth, and those on which something is hung. */
+export function needleNames(paper: Paper): Markup {
+  const { scene, plot, text } = paper;
+  const hung = new Set(scene.strands.flatMap(({ hangings }) => hangings.map(({ needle }) => needle)));
+  for (const { from, to } of scene.cables) hung.add(needleAt(from + 0.5)).add(needleAt(to - 0.5));
+  const needles = namedNeedles(paper, hung);
+  return group(
+    { class: "needle-names" },
+    needles.flatMap((needle) => {
+      const { x } = paper.needle(needle, 0);
+      return (
+        [
+          [plot.bottom, 1],
+          [plot.top, -1],
+        ] as const
+      ).flatMap(([edge, outward]) => [
+        element("path", {
+          d: `M${rounded(x)} ${rounded(edge + outward * 0.5 * text)}v${rounded(outward * 0.4 * text)}`,
+          stroke: ink.black,
+          "stroke-width": 0.8,
+        }),
+        label(
+          needleName(needle),
+          { x, y: edge + outward * 1.1 * text },
+          {
+            size,
+            turned: -90,
+            anchor: outward === 1 ? "end" : "start",
+            bold: hung.has(needle),
+            class: "needle-name",
+          },
+        ),
+      ]);
+    }),
+  );
+}
+
+const needleNameSize = ({ text, cell }: Paper): number =>
+  Math.min(text, Math.max(0.7 * text, 0.95 * cell.width));
+
+function namedNeedles(paper: Paper, hung: ReadonlySet<number>): readonly number[] {
+  const { scene, cell, text, sight } = paper;
+  const apart = 0.9 * needleNameSize(paper);
+  const least = Math.ceil((0.85 * text) / cell.width);
+  const step = [5, 10, 20, 50].find((one) => one >= least) ?? 50;
+  const wanted: number[] = [...hung, -1, 1, ...scene.needlesAtStart];
+  for (let boundary = scene.widest.from; boundary < scene.widest.to; boundary++) {
+    const needle = needleAt(boundary + 0.5);
+    if (needle % step === 0) wanted.push(needle);
+  }
+  // Where names would touch, those wanted first stay.
+  const kept: number[] = [];
+  for (const needle of wanted) {
+    const at = position(needle);
+    if (kept.every((other) => Math.abs(position(other) - at) * cell.width >= apart)) kept.push(needle);
+  }
+  return kept.sort((one, other) => sight.sign * (one - other));
+}
+
+const longestMark = 160;
+
+/** Room for the names of marks, right of the row numbers. */
+export const markNamesWidth = (names: readonly string[], text: number): number =>
+  Math.min(longestMark, Math.max(0, ...names.map((name) => textWidth(name, text)))) + 1.5 * text;
+
+/** A line across the piece at each mark, with its name. */
+export function marksMarkup(paper: Paper): Markup {
+  const { scene, plot, text } = paper;
+  const rows = [...new Set(scene.marks.map(({ row }) => row))].sort((one, other) => other - one);
+  const places = spreadApart(
+    rows.map((row) => ({ at: paper.boundary(0, row).y })),
+    1.2 * text,
+    { least: plot.top - 2 * text, most: plot.bottom + 2 * text },
+  );
+  const end = plot.right + rowNumbersWidth(scene.rows, text);
+  return group(
+    { class: "marks" },
+    rows.flatMap((row, index) => {
+      const { y } = paper.boundary(0, row);
+      const names = scene.marks.filter((mark) => mark.row === row).map(({ name }) => name);
+      return [
+        element("path", {
+          class: "mark",
+          "data-row": row,
+          d: `M${rounded(plot.left - 0.6 * text)} ${rounded(y)}H${rounded(plot.right + 0.8 * text)}`,
+          stroke: ink.black,
+          "stroke-width": 1,
+          "stroke-dasharray": "7 3",
+        }),
+        label(
+          shortened(names.join(", "), text, longestMark),
+          { x: end + 0.5 * text, y: places[index]! },
+          {
+            size: text,
+            anchor: "start",
+            class: "mark-name",
+          },
+        ),
+      ];
+    }),
+  );
+}
