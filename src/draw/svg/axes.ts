@@ -118,7 +118,7 @@ export function needleNames(paper: Paper): Markup {
           needleName(needle),
           { x, y: edge + outward * 1.1 * text },
           {
-            size,
+            size: needleNameSize(paper),
             turned: -90,
             anchor: outward === 1 ? "end" : "start",
             bold: hung.has(needle),

@@ -1,0 +1,100 @@
+import type { Scene } from "./scene.ts";
+import { composeCells } from "./terminal/compose.ts";
+import { type GlyphSet, glyphSets } from "./terminal/glyph-sets.ts";
+import { pinsOn } from "./terminal/hangings.ts";
+import { inksFor } from "./terminal/inks.ts";
+import { bottomNames, gutterNumbers, markLabels } from "./terminal/labels.ts";
+import { type Run, runsOf, textOf } from "./terminal/runs.ts";
+import { type Scroll, windowFor } from "./terminal/window.ts";
+import { sightOf, type View } from "./view.ts";
+
+export type { Role, Run } from "./terminal/runs.ts";
+
+export interface TerminalOptions {
+  /** Room for the drawing with all that is written beside it. */
+  readonly columns: number;
+  readonly rows: number;
+  readonly glyphs: GlyphSet;
+  /** As the knitter sees it, where it is left out. */
+  readonly view?: View;
+  /** How many times as large as where the whole piece is in view; 1 where it is left out. */
+  readonly zoom?: number;
+  /** Where the middle of the view lies; the middle of the piece where it is left out. */
+  readonly scroll?: Scroll;
+  /** What to leave out. */
+  readonly layers?: Partial<Layers>;
+}
+
+/** What is drawn; everything unless it is set to false. */
+export interface Layers {
+  readonly unreachable: boolean;
+  readonly panels: boolean;
+  readonly marks: boolean;
+  readonly motif: boolean;
+  /** Hangings and their counts, where the drawing is large enough for them. */
+  readonly hangings: boolean;
+  /** Row numbers at the left. */
+  readonly rowNumbers: boolean;
+  /** Needle names along the bottom. */
+  readonly needleNames: boolean;
+}
+
+export interface TerminalDrawing {
+  /** As many lines as there are rows, each of at most so many columns. */
+  readonly lines: readonly string[];
+  /** The same lines cut where the role changes, so that a caller can colour them. */
+  readonly runs: readonly (readonly Run[])[];
+  /** The scroll that was used: one beyond the piece's end is held at the end. */
+  readonly scroll: Scroll;
+}
+
+const everything: Layers = {
+  unreachable: true,
+  panels: true,
+  marks: true,
+  motif: true,
+  hangings: true,
+  rowNumbers: true,
+  needleNames: true,
+};
+
+/**
+ * A piece drawn to scale with characters, a terminal's cell taken to be twice as high as wide. Where two strands
+ * cross, the one that lies under is broken beside the one over it, as far as the size of the drawing allows.
+ */
+export function drawInTerminal(scene: Scene, options: TerminalOptions): TerminalDrawing {
+  const layers = { ...everything, ...options.layers };
+  const sight = sightOf(scene, options.view ?? "knitter");
+  const glyphs = glyphSets[options.glyphs];
+  const view = windowFor(scene, sight, glyphs, options, layers);
+  const grid = composeCells(view, glyphs, inksFor(scene, sight, view, layers));
+  if (layers.motif && layers.hangings) pinsOn(grid, scene, view);
+  const numbers = gutterNumbers(scene, view);
+  const labels = layers.marks ? markLabels(scene, view, glyphs) : new Map<number, string>();
+  const runs: Run[][] = grid.map((cells, row) => [
+    ...(view.gutter > 0
+      ? [
+          {
+            text: (numbers.get(row) ?? "").padStart(view.gutter - 1).padEnd(view.gutter),
+            role: "label",
+          } as const,
+        ]
+      : []),
+    ...runsOf(cells),
+    ...(labels.has(row) ? [{ text: ` ${labels.get(row)!}`, role: "label" } as const] : []),
+  ]);
+  if (view.names) runs.push([{ text: " ".repeat(view.gutter) + bottomNames(scene, view), role: "label" }]);
+  while (runs.length < options.rows) runs.push([]);
+  return { lines: runs.map(textOf), runs, scroll: view.scroll };
+}
+
+/** How many lines a drawing takes that is so many columns wide and shows the whole piece. */
+export function rowsForWidth(
+  scene: Scene,
+  options: Pick<TerminalOptions, "columns" | "glyphs">,
+  most: number,
+): number {
+  const sight = sightOf(scene, "knitter");
+  const view = windowFor(scene, sight, glyphSets[options.glyphs], { ...options, rows: most }, everything);
+  return view.rows + (view.names ? 1 : 0);
+}
