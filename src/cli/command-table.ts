@@ -47,6 +47,33 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/sheet.ts"),
   },
   {
+    name: "chart",
+    summary: "the pieces drawn to scale with their motifs",
+    operands: "FILE",
+    options: [
+      { name: "piece", value: "NAME", summary: "only this piece (default: all)" },
+      {
+        name: "view",
+        value: "VIEW",
+        summary: "knitter (as the knitter sees it, the default), worn (as worn) or both",
+      },
+      {
+        name: "format",
+        value: "FORMAT",
+        summary: "svg, png or text (default: by the output's ending; text on a terminal)",
+      },
+      timeLimit,
+      output,
+      force,
+    ],
+    examples: [
+      "evenrow chart samples/sleeve.yaml",
+      "evenrow chart samples/front.yaml --view both -o front.svg",
+      "evenrow chart samples/front.yaml --piece front -o front.png",
+    ],
+    load: () => import("./commands/chart.ts"),
+  },
+  {
     name: "check",
     summary: "everything that is wrong with a garment file",
     operands: "FILE",

@@ -1,11 +1,20 @@
 import type { CommandInput } from "./command.ts";
+import { CommandError } from "./exit-codes.ts";
 import { writeOutput } from "./files.ts";
 
 /** Writes a command's result to the file that was asked for, or to standard output. */
-export async function deliver({ options, terminal }: CommandInput, text: string): Promise<void> {
+export async function deliver(
+  { options, terminal }: CommandInput,
+  result: string | Uint8Array,
+): Promise<void> {
   const { output, force } = options;
-  if (typeof output !== "string") return terminal.out(text);
-  await writeOutput(output, text.endsWith("\n") ? text : `${text}\n`, force === true);
+  if (typeof output !== "string") {
+    if (typeof result !== "string")
+      throw new CommandError("This result is no text: write it to a file by --output.");
+    return terminal.out(result);
+  }
+  const whole = typeof result !== "string" || result.endsWith("\n") ? result : `${result}\n`;
+  await writeOutput(output, whole, force === true);
   terminal.say(`Wrote ${output}.`);
 }
 

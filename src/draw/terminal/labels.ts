@@ -2,6 +2,7 @@ import stringWidth from "string-width";
 import { needleAt, needleName } from "../../cloth/bed.ts";
 import { printable } from "../../diagnostics/shown.ts";
 import type { Scene } from "../scene.ts";
+import { sideInSight } from "../view.ts";
 import type { Glyphs } from "./glyph-sets.ts";
 import type { Window } from "./window.ts";
 
@@ -35,19 +36,24 @@ const plainLetters = (text: string): string =>
     .replace(/\p{M}/gu, "")
     .replace(/[^\x20-\x7e]/gu, "?");
 
-/** Row numbers by terminal row: those of the marks, and between them every tenth, twentieth ... as room allows. */
+/**
+ * Row numbers by terminal row: those of the marks, and between them every tenth, twentieth ... as room allows; each
+ * with an arrow to the side at which the carriage rests then.
+ */
 export function gutterNumbers(scene: Scene, view: Window): ReadonlyMap<number, string> {
   const numbers = new Map<number, string>();
+  const numberOf = (row: number): string =>
+    `${row}${sideInSight(scene.carriage[row]!, view.sight) === "left" ? "<" : ">"}`;
   if (view.gutter === 0) return numbers;
   for (const { row } of scene.marks) {
     const at = terminalRow(row, scene, view);
-    if (at !== undefined) numbers.set(at, String(row));
+    if (at !== undefined) numbers.set(at, numberOf(row));
   }
   const step = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((one) => one * view.rowsPerRow >= 2) ?? 1000;
   for (let row = 0; row <= scene.rows; row += step) {
     const at = terminalRow(row, scene, view);
     if (at !== undefined && ![at - 1, at, at + 1].some((near) => numbers.has(near)))
-      numbers.set(at, String(row));
+      numbers.set(at, numberOf(row));
   }
   return numbers;
 }

@@ -55,7 +55,7 @@ export function windowFor(
   layers: Layers,
 ): Window {
   const { columns, zoom = 1 } = options;
-  const gutter = layers.rowNumbers && columns >= leastColumnsWithNumbers ? String(scene.rows).length + 1 : 0;
+  const gutter = layers.rowNumbers && columns >= leastColumnsWithNumbers ? String(scene.rows).length + 2 : 0;
   const labels = layers.marks && columns >= leastColumnsWithLabels ? labelColumns(scene, columns) : 0;
   const names = layers.needleNames && options.rows >= leastRowsWithNames;
   const room = {

@@ -1,0 +1,40 @@
+import type { Fit } from "../fit/fit.ts";
+import { noFitText } from "../report/no-fit-text.ts";
+import type { CommandInput } from "./command.ts";
+import { textWidth } from "./deliver.ts";
+import { type ExitCode, exitCodes } from "./exit-codes.ts";
+import { fileOperand } from "./load-garment.ts";
+import { solveFile } from "./solving.ts";
+
+/** A fit to go on with, or how the command ends without one. */
+export type Fitted =
+  | { readonly fit: Fit; readonly proven: boolean }
+  | { readonly fit?: undefined; readonly code: ExitCode };
+
+/** Fits the file of a command that works from the best fit alone; where there is none, why is said. */
+export async function fittedFile(input: CommandInput, command: string): Promise<Fitted> {
+  const { terminal } = input;
+  const { loaded, result, conflict } = await solveFile(fileOperand(input, command), input, 0);
+  for (const note of result.notes) terminal.say(note);
+  switch (result.status) {
+    case "fits":
+      return { fit: result.fit, proven: result.proven };
+    case "does not fit":
+      terminal.say(noFitText(loaded.garment!.title, conflict, textWidth(terminal.columns)));
+      return { code: exitCodes.noFit };
+    case "stopped":
+      terminal.say(result.reason);
+      return { code: exitCodes.stopped };
+  }
+}
+
+/** How a command ends that has shown a fit; one that is not proven is said to be so. */
+export function endWith(
+  { proven }: { readonly proven: boolean },
+  what: string,
+  input: CommandInput,
+): ExitCode {
+  if (proven) return exitCodes.done;
+  input.terminal.say(`This ${what} is of the best fit found in the time allowed; a better one may exist.`);
+  return exitCodes.stopped;
+}
