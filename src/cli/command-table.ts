@@ -90,6 +90,18 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/model.ts"),
   },
   {
+    name: "new",
+    summary: "asks a knitter's questions and writes a garment file",
+    operands: "[FILE]",
+    options: [{ name: "defaults", summary: "ask nothing and take what is suggested" }, force],
+    examples: [
+      "evenrow new sleeve.yaml",
+      "evenrow new --defaults > first.yaml",
+      "evenrow new < answers.txt    (one answer a line, without a terminal)",
+    ],
+    load: () => import("./commands/new.ts"),
+  },
+  {
     name: "start",
     summary:
       "a first look: the screen of explore; without a terminal the fit of a sample and its sheet's start",

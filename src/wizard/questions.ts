@@ -1,0 +1,15 @@
+import type { Question } from "./question.ts";
+import { machineQuestions } from "./questions/machine.ts";
+import { ornamentQuestions } from "./questions/ornament.ts";
+import { pieceQuestions } from "./questions/piece.ts";
+import { placeQuestions } from "./questions/place.ts";
+import { swatchQuestions } from "./questions/swatch.ts";
+
+/** Everything that is asked for a new garment, in order; each question may build on the answers before it. */
+export const QUESTIONS: readonly Question[] = [
+  ...swatchQuestions,
+  ...machineQuestions,
+  ...ornamentQuestions,
+  ...pieceQuestions,
+  ...placeQuestions,
+];

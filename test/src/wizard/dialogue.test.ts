@@ -1,0 +1,84 @@
+import { describe, expect, it } from "vitest";
+import { fileRefused, heard, opened, type Turn } from "../../../src/wizard/dialogue.ts";
+
+const typing = (turn: Turn, lines: readonly string[]): Turn =>
+  lines.reduce((before, line) => heard(before.dialogue, line), turn);
+
+const enters = (count: number): readonly string[] => Array.from({ length: count }, () => "");
+
+describe("the dialogue", () => {
+  it("says how it goes and asks the first question", () => {
+    const { lines, prompt } = opened(undefined, 80);
+    expect(lines).toEqual([
+      "A few questions, and then a garment file that you can change at will.",
+      "Enter takes what stands in brackets; ? says more; back goes back; quit stops.",
+      "",
+      "1 of 25: What is the garment called?",
+      "  A title for the sheet and the file, in your own words.",
+    ]);
+    expect(prompt).toBe("  [My garment] ");
+  });
+
+  it("says only what is wrong with an answer, and what would be right", () => {
+    const turn = typing(opened(undefined, 80), ["", "28,5"]);
+    expect(turn.lines).toEqual([
+      "  That cannot be: the number of stitches: decimals are written with a point.",
+      "  Right would be: 28.5",
+    ]);
+    expect(turn.prompt).toBe("  [28] ");
+  });
+
+  it("draws the piece once its length is known, and again only where it changed", () => {
+    const known = typing(opened(undefined, 80), enters(16));
+    expect(known.lines.join("\n")).toContain("bind-off, 43 cm");
+    expect(typing(known, [""]).lines.join("\n")).not.toContain("bind-off");
+    expect(typing(known, ["", ""]).lines.join("\n")).toContain("bind-off, 43 cm");
+  });
+
+  it("lists the words that a question takes", () => {
+    expect(typing(opened(undefined, 80), enters(6)).lines).toContain("  cord or cable");
+    expect(typing(opened(undefined, 80), enters(13)).lines).toContain("  straight, tapered or neck");
+    expect(typing(opened(undefined, 80), enters(19)).lines).toContain("  cast-on, hem top or taper top");
+  });
+
+  it("never says more than a small screen holds", () => {
+    let turn = opened(undefined, 80);
+    while (!turn.lines.includes("Into which file should it be written?")) {
+      expect(turn.lines.length).toBeLessThanOrEqual(22);
+      for (const line of turn.lines) expect(line.length).toBeLessThanOrEqual(80);
+      turn = heard(turn.dialogue, "");
+    }
+    expect(turn.prompt).toBe("  [my-garment.yaml] ");
+  });
+
+  it("asks for the file last, and goes back from there", () => {
+    const named = typing(opened(undefined, 80), ["Größe 1/2!", ...enters(24)]);
+    expect(named.prompt).toBe("  [große-1-2.yaml] ");
+    expect(typing(named, ["back"]).lines).toContain(
+      "25 of 25: By how much may the length change to suit the motif? 0 for not at all",
+    );
+    expect(typing(named, ["?"]).prompt).toBe(named.prompt);
+    expect(typing(named, ["quit"]).end).toBe("quit");
+    expect(typing(named, [""])).toMatchObject({ end: "write", dialogue: { file: "große-1-2.yaml" } });
+    expect(typing(named, [" my own.yaml "])).toMatchObject({
+      end: "write",
+      dialogue: { file: "my own.yaml" },
+    });
+  });
+
+  it("does not ask for a file that was given, until it is refused", () => {
+    const last = typing(opened("a.yaml", 80), enters(25));
+    expect(last).toMatchObject({ end: "write", dialogue: { file: "a.yaml" } });
+    const again = fileRefused(last.dialogue, "a.yaml: the disk is full");
+    expect(again.lines).toEqual([
+      "  a.yaml: the disk is full",
+      "",
+      "Into which file should it be written?",
+      "  It can be changed with any text editor.",
+    ]);
+  });
+
+  it("stops at quit", () => {
+    expect(typing(opened(undefined, 80), ["", "quit"]).end).toBe("quit");
+  });
+});
