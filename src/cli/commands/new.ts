@@ -20,9 +20,9 @@ export const run: CommandRun = async (input) => {
   const target = file === "-" ? undefined : file;
   if (target !== undefined && options.force !== true) await refuseToOverwrite(target);
   if (options.defaults === true) return handOver(input, target, withSuggestions(begun));
-  return terminal.interactive
-    ? askOnTerminal(input, file)
-    : handOver(input, target, await answersFrom(terminal));
+  if (!terminal.interactive) return handOver(input, target, await answersFrom(terminal));
+  await askForGarment(input, file);
+  return exitCodes.done;
 };
 
 /** Said before the first question, so that nobody answers all of them for nothing. */
@@ -85,8 +85,17 @@ async function answersFrom(terminal: Terminal): Promise<Answers> {
   return conversation.answers;
 }
 
-/** Asks question by question and writes the file, whose name is asked last where none was given. */
-async function askOnTerminal({ options, terminal }: CommandInput, file: string | undefined) {
+/**
+ * Asks question by question and writes the file, whose name is asked last where none was given.
+ *
+ * @returns the file that was written; undefined where it went to standard output
+ * @throws CommandError where the knitter stops; nothing was written then
+ */
+export async function askForGarment(
+  { options, terminal }: Pick<CommandInput, "options" | "terminal">,
+  file?: string,
+): Promise<string | undefined> {
+  process.stdin.ref();
   const lines = createInterface({ input: process.stdin, output: process.stdout });
   const show = ({ lines: said, prompt }: Turn): void => {
     if (said.length > 0) terminal.out(said.join("\n"));
@@ -101,13 +110,10 @@ async function askOnTerminal({ options, terminal }: CommandInput, file: string |
       if (turn.end === "quit") break;
       if (turn.end === "write") {
         const { dialogue } = turn;
+        const target = dialogue.file === "-" ? undefined : dialogue.file;
         terminal.out(turn.lines.join("\n"));
-        const refusal = await written(
-          { operands: [], options, terminal },
-          dialogue.file,
-          dialogue.conversation.answers,
-        );
-        if (refusal === undefined) return exitCodes.done;
+        const refusal = await written(options, terminal, target, dialogue.conversation.answers);
+        if (refusal === undefined) return target;
         turn = fileRefused(dialogue, refusal);
       }
       show(turn);
@@ -115,17 +121,18 @@ async function askOnTerminal({ options, terminal }: CommandInput, file: string |
   } finally {
     lines.close();
   }
-  throw new CommandError("Stopped; nothing was written.");
+  throw new CommandError("\nStopped; nothing was written.");
 }
 
 /** Writes the garment, or says why it cannot be written there: what was answered is not lost for that. */
 async function written(
-  input: CommandInput,
+  options: CommandInput["options"],
+  terminal: Terminal,
   file: string | undefined,
   answers: Answers,
 ): Promise<string | undefined> {
   try {
-    await handOver(input, file === "-" ? undefined : file, answers);
+    await handOver({ operands: [], options, terminal }, file, answers);
     return undefined;
   } catch (error) {
     if (error instanceof CommandError) return error.message;
