@@ -73,6 +73,7 @@ export function sceneOf(fit: Fit, pieceName: string): Scene {
   if (!piece || !sheet) throw new Error(`the fit has no piece called ${pieceName}`);
   const stitch = groundStitch(fit.garment.gauge);
   const place = createPlacer(stitch);
+  const cells = cellsOf(piece);
   const strands = strandsOf(sheet, fit, place);
   const carriage = Array.from({ length: piece.rows + 1 }, (_, row) => carriageAt(piece.carriage, row));
   return {
@@ -83,7 +84,7 @@ export function sceneOf(fit: Fit, pieceName: string): Scene {
     rows: piece.rows,
     needlesAtStart: sheet.needlesAtStart,
     widest: { from: -Math.max(...piece.left), to: Math.max(...piece.right) },
-    cells: cellsOf(piece),
+    cells,
     outline: outlineOf(piece, place),
     ...(piece.neck &&
       piece.neck.row < piece.rows && {
@@ -93,7 +94,7 @@ export function sceneOf(fit: Fit, pieceName: string): Scene {
       .map(([name, row]): SceneMark => ({ name, row, yMm: row * stitch.heightMm }))
       .sort((one, other) => one.row - other.row),
     fields: fieldsOn(fit, piece),
-    unreachable: unreachableOn(fit, piece),
+    unreachable: unreachableOn(fit, piece, cells),
     strands,
     crossings: strandCrossings(strands),
     cables: cableCrossingsOf(sheet, piece.rows, place),

@@ -56,8 +56,12 @@ function narrowestRow(edge: readonly number[], firstRow: number, lastRow: number
   return narrowest;
 }
 
-/** The least side margin at every row of every field. */
-export const unreachableOn = (fit: Fit, piece: CountedPiece): readonly Strip[] =>
+/** The least side margin at every row of every field, as far as it is cloth. */
+export const unreachableOn = (
+  fit: Fit,
+  piece: CountedPiece,
+  cells: readonly (readonly Span[])[],
+): readonly Strip[] =>
   placementsOn(fit, piece).flatMap((fitted) => {
     const { from, to, margins } = fit.garment.placements[fitted.index]!;
     const strips: Strip[] = [];
@@ -65,8 +69,14 @@ export const unreachableOn = (fit: Fit, piece: CountedPiece): readonly Strip[] =
       const [left, right] = [-piece.left[row]!, piece.right[row]!];
       const reachFrom = Math.min(right, left + leastMargin(margins.sides, "left"));
       const reachTo = Math.max(reachFrom, right - leastMargin(margins.sides, "right"));
-      if (left < reachFrom) strips.push({ row: row + 1, from: left, to: reachFrom });
-      if (reachTo < right) strips.push({ row: row + 1, from: reachTo, to: right });
+      for (const cloth of cells[row]!)
+        for (const zone of [
+          { from: left, to: reachFrom },
+          { from: reachTo, to: right },
+        ]) {
+          const strip = { from: Math.max(cloth.from, zone.from), to: Math.min(cloth.to, zone.to) };
+          if (strip.from < strip.to) strips.push({ row: row + 1, ...strip });
+        }
     }
     return strips;
   });

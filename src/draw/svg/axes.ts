@@ -33,9 +33,12 @@ export function rowNumbers(paper: Paper): Markup {
   return group({ class: "row-numbers" }, columns);
 }
 
+/** Share of the room that numbers may fill before they push one another too far from their rows. */
+const fullest = 0.8;
+
 /**
  * Rows that get a number, from the top down: every one at which something is done and every 10th; where the room is
- * too small for that many, what is done goes before the tens, and the tens then thin out.
+ * too small for that many, what is done goes before the tens, which thin out first.
  */
 function numberedRows({ scene, text, plot }: Paper): readonly number[] {
   const room = Math.floor((plot.bottom - plot.top + 4 * text) / (0.95 * text));
@@ -44,7 +47,7 @@ function numberedRows({ scene, text, plot }: Paper): readonly number[] {
   for (const step of [10, 20, 50, 100]) {
     const tens = Array.from({ length: Math.floor(scene.rows / step) + 1 }, (_, index) => index * step);
     const rows = descending([...scene.workedRows, ...tens]);
-    if (rows.length <= room) return rows;
+    if (rows.length <= fullest * room) return rows;
   }
   const thinned = Math.ceil(scene.workedRows.length / Math.max(1, room));
   return descending(scene.workedRows.filter((_, index) => index % thinned === 0));

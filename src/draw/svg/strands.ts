@@ -8,11 +8,13 @@ import { label } from "./text.ts";
 /** How wide a cord is drawn, as a share of a stitch's width; a thicker one would hide the cells it is hung on. */
 const widest = 0.8;
 const narrowest = 0.4;
+/** Below this a strand's shade could no longer be seen between its rims. */
+const leastPixels = 3.6;
 
 export function cordPixels({ scene, cell }: Paper): number {
   const { widthMm } = scene.stitch;
   const share = (scene.gauge.cord?.thicknessMm ?? 0.6 * widthMm) / widthMm;
-  return Math.max(2.5, Math.max(narrowest, Math.min(widest, share)) * cell.width);
+  return Math.max(leastPixels, Math.max(narrowest, Math.min(widest, share)) * cell.width);
 }
 
 /** Strands with what lies over drawn whole and what lies under broken beside it, then the hangings with their counts. */
