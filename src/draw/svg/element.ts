@@ -48,7 +48,7 @@ const entities: Readonly<Record<string, string>> = {
   "<": "&lt;",
   ">": "&gt;",
   '"': "&quot;",
-  "'": "&#39;",
+  "'": "&apos;",
 };
 
 // What is not a character of XML 1.0 (section 2.2, Char) may not stand in a document even as a reference.

@@ -1,0 +1,285 @@
+import { XMLParser, XMLValidator } from "fast-xml-parser";
+import { describe, expect, test } from "vitest";
+import { type Scene, sceneOf } from "../../../src/draw/scene.ts";
+import { type ChartOptions, chartSvg, chartsSvg } from "../../../src/draw/svg.ts";
+import type { View } from "../../../src/draw/view.ts";
+import { fitOfPlain, fitOfText, sampleNames, sampleText, sceneOfSample, withCord } from "./support/scenes.ts";
+
+interface Node {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: readonly Node[];
+  readonly text: string;
+}
+
+type Parsed = Readonly<Record<string, unknown>>;
+
+const parser = new XMLParser({ preserveOrder: true, ignoreAttributes: false, attributeNamePrefix: "" });
+
+/** Every element of a document in document order; a document that is not well formed throws. */
+function elementsOf(svg: string): readonly Node[] {
+  const verdict = XMLValidator.validate(svg);
+  if (verdict !== true) throw new Error(verdict.err.msg);
+  const flat = (node: Node): readonly Node[] => [node, ...node.children.flatMap(flat)];
+  return (parser.parse(svg) as readonly Parsed[])
+    .filter((one) => !("?xml" in one))
+    .flatMap((one) => flat(nodeOf(one)));
+}
+
+function nodeOf(parsed: Parsed): Node {
+  const name = Object.keys(parsed).find((key) => key !== ":@")!;
+  const content = parsed[name];
+  const parts = Array.isArray(content) ? (content as readonly Parsed[]) : [];
+  return {
+    name,
+    attributes: (parsed[":@"] ?? {}) as Record<string, string>,
+    children: parts.filter((part) => !("#text" in part)).map(nodeOf),
+    text: parts.map((part) => ("#text" in part ? String(part["#text"]) : "")).join(""),
+  };
+}
+
+const ofClass = (nodes: readonly Node[], name: string): readonly Node[] =>
+  nodes.filter(({ attributes }) => attributes.class === name);
+
+const pointsOf = ({ attributes }: Node): readonly (readonly [number, number])[] =>
+  attributes.points!.split(" ").map((pair) => pair.split(",").map(Number) as [number, number]);
+
+/** From pixels back to millimetres, by the outline's own corners. */
+function backToCloth(scene: Scene, nodes: readonly Node[], sign: number) {
+  const outline = pointsOf(ofClass(nodes, "outline")[0]!);
+  const last = scene.outline.length - 1;
+  const [x0, y0] = outline[0]!;
+  const scaleX = (outline[last]![0] - x0) / (sign * (scene.outline[last]!.xMm - scene.outline[0]!.xMm));
+  const highest = scene.outline.findIndex(({ yMm }) => yMm > 0.9 * scene.rows * scene.stitch.heightMm);
+  const scaleY = (y0 - outline[highest]![1]) / scene.outline[highest]!.yMm;
+  return {
+    scaleX,
+    scaleY,
+    toMm: ([x, y]: readonly [number, number]) => ({
+      xMm: sign * ((x - x0) / scaleX + sign * scene.outline[0]!.xMm),
+      yMm: (y0 - y) / scaleY,
+    }),
+  };
+}
+
+const views: readonly View[] = ["knitter", "worn"];
+const everyChart = sampleNames.flatMap((name) => views.map((view) => ({ name, view })));
+
+describe.each(everyChart)("the chart of $name, view $view", async ({ name, view }) => {
+  const scene = await sceneOfSample(name);
+  const nodes = elementsOf(chartSvg(scene, { view }));
+  const sign = view === "worn" && name === "cable-sleeve" ? -1 : 1;
+  const cloth = backToCloth(scene, nodes, sign);
+
+  test("has cells in the gauge's proportion", () => {
+    expect(cloth.scaleX / cloth.scaleY).toBeCloseTo(1, 2);
+  });
+
+  test("has its strands exactly where the scene has them", () => {
+    const strands = ofClass(nodes, "strand");
+    expect(strands.map(({ attributes }) => attributes["data-strand"])).toEqual(
+      scene.strands.map((strand) => `${strand.placement}/${strand.column}/${strand.name}`),
+    );
+    strands.forEach((strand, index) => {
+      const points = pointsOf(strand).map(cloth.toMm);
+      expect(points).toHaveLength(scene.strands[index]!.hangings.length);
+      points.forEach(({ xMm, yMm }, at) => {
+        // Points are written to a hundredth of a pixel, and a pixel is at least a quarter of a millimetre.
+        expect(xMm).toBeCloseTo(scene.strands[index]!.hangings[at]!.xMm, 1);
+        expect(yMm).toBeCloseTo(scene.strands[index]!.hangings[at]!.yMm, 1);
+      });
+    });
+  });
+
+  test("draws each crossing's upper strand again over both, at the place of the crossing", () => {
+    const over = ofClass(nodes, "over");
+    expect(over).toHaveLength(scene.crossings.length);
+    const lastStrand = Math.max(...ofClass(nodes, "strand").map((node) => nodes.indexOf(node)), -1);
+    const nameOf = (index: number): string => {
+      const { placement, column, name: strand } = scene.strands[index]!;
+      return `${placement}/${column}/${strand}`;
+    };
+    over.forEach((node, index) => {
+      const crossing = scene.crossings[index]!;
+      expect(node.attributes["data-over"]).toBe(nameOf(crossing.over));
+      expect(node.attributes["data-under"]).toBe(nameOf(crossing.under));
+      expect(nodes.indexOf(node)).toBeGreaterThan(lastStrand);
+      const { x1, x2, y1, y2 } = node.attributes;
+      const middle = cloth.toMm([(Number(x1) + Number(x2)) / 2, (Number(y1) + Number(y2)) / 2]);
+      expect(Math.hypot(middle.xMm - crossing.xMm, middle.yMm - crossing.yMm)).toBeLessThan(
+        scene.stitch.widthMm,
+      );
+    });
+  });
+
+  test("numbers every row at which something is done, and every tenth, at both sides", () => {
+    const wanted = new Set(scene.workedRows);
+    for (let row = 0; row <= scene.rows; row += 10) wanted.add(row);
+    for (const side of ["rows-left", "rows-right"]) {
+      const column = ofClass(nodes, side)[0]!;
+      const numbers = ofClass(column.children, "row-number").map(({ text }) => Number(text));
+      expect(new Set(numbers)).toEqual(wanted);
+    }
+  });
+
+  test("has the carriage beside each numbered row once, on its own side", () => {
+    const restsLeft = scene.carriage[0] === "left";
+    const columns = { left: ofClass(nodes, "rows-left")[0]!, right: ofClass(nodes, "rows-right")[0]! };
+    const numbered = ofClass(columns.left.children, "row-number").map(({ text }) => Number(text));
+    const atLeft = numbered.filter((row) => (row % 2 === 0) === restsLeft);
+    const [onLeft, onRight] = sign === 1 ? [columns.left, columns.right] : [columns.right, columns.left];
+    expect(ofClass(onLeft.children, "carriage")).toHaveLength(atLeft.length);
+    expect(ofClass(onRight.children, "carriage")).toHaveLength(numbered.length - atLeft.length);
+  });
+
+  test("writes every count of the hangings, and marks every shaping at its row", () => {
+    const counts = scene.strands
+      .flatMap(({ hangings }) => hangings.map(({ count }) => count))
+      .filter((count) => count > 0);
+    expect(ofClass(nodes, "count").map(({ text }) => Number(text))).toEqual(counts);
+    expect(ofClass(nodes, "hanging")).toHaveLength(scene.strands.flatMap(({ hangings }) => hangings).length);
+    for (const kind of ["increase", "decrease", "cast-on", "bind-off"] as const)
+      expect(ofClass(nodes, kind).map(({ attributes }) => Number(attributes["data-row"]))).toEqual(
+        scene.shaping.filter((event) => event.kind === kind).map(({ row }) => row),
+      );
+  });
+
+  test("names its marks, its piece, its garment, its gauge and its side", () => {
+    const marks = ofClass(nodes, "mark-name").map(({ text }) => text);
+    expect(new Set(marks.flatMap((text) => text.split(", ")))).toEqual(
+      new Set(scene.marks.map((mark) => mark.name)),
+    );
+    expect(ofClass(nodes, "title")[0]!.text).toBe(`${scene.title}: ${scene.piece}`);
+    expect(ofClass(nodes, "gauge")[0]!.text).toContain(
+      `${scene.gauge.ground.stitches} stitches and ${scene.gauge.ground.rows} rows over 10 cm`,
+    );
+    expect(ofClass(nodes, "view")[0]!.text).toMatch(
+      view === "knitter" ? /^as the knitter sees it/ : /^as worn/,
+    );
+  });
+});
+
+describe("as worn", () => {
+  const namesOf = (nodes: readonly Node[]): readonly string[] => {
+    const names = ofClass(nodes, "needle-name").map(({ text, attributes }) => ({
+      text,
+      x: Number(/translate\(([\d.]+)/.exec(attributes.transform!)![1]),
+    }));
+    return [...new Set(names.sort((one, other) => one.x - other.x).map(({ text }) => text))];
+  };
+
+  test("a cord's needles run from left to right as the knitter sees them", async () => {
+    const scene = await sceneOfSample("front");
+    const [seen, worn] = views.map((view) => namesOf(elementsOf(chartSvg(scene, { view }))));
+    expect(seen).toEqual(worn);
+    expect([seen![0], seen!.at(-1)]).toEqual(["L64", "R64"]);
+  });
+
+  test("a transferred cable's needles run the other way, and the other group lies nearer", async () => {
+    const scene = await sceneOfSample("cable-sleeve");
+    const [seen, worn] = views.map((view) => elementsOf(chartSvg(scene, { view })));
+    expect(namesOf(worn!)).toEqual([...namesOf(seen!)].reverse());
+    const nearer = (nodes: readonly Node[]) =>
+      new Set(ofClass(nodes, "near-group").map(({ attributes }) => attributes["data-group"]));
+    // The built-in cable has its left group in front as worn, so from behind the right one is nearer.
+    expect([nearer(seen!), nearer(worn!)]).toEqual([new Set(["right"]), new Set(["left"])]);
+    expect(ofClass(seen!, "near-group")).toHaveLength(scene.cables.length);
+  });
+
+  test("says where nothing is turned round", async () => {
+    const text = (name: "front" | "cable-sleeve") =>
+      sceneOfSample(name).then(
+        (scene) => ofClass(elementsOf(chartSvg(scene, { view: "worn" })), "view")[0]!.text,
+      );
+    expect(await text("front")).toBe("as worn: the purl side is worn, so nothing is turned round");
+    expect(await text("cable-sleeve")).toBe(
+      "as worn: the knit side is worn, so left and right change places",
+    );
+  });
+});
+
+describe("text from files", () => {
+  test("is escaped, and characters that no XML may hold are replaced", async () => {
+    const title = `<script>&"'\u0001 both \ud800 ends`;
+    const scene = { ...(await sceneOfSample("sleeve")), title };
+    const svg = chartSvg(scene, { view: "knitter" });
+    expect(svg).not.toContain("<script>");
+    expect(svg).toContain("&lt;script&gt;&amp;");
+    const nodes = elementsOf(svg);
+    expect(nodes.filter(({ name }) => name === "script")).toEqual([]);
+    expect(ofClass(nodes, "title")[0]!.text).toContain("<script>&\"'");
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: that they are gone is what is tested.
+    expect(svg).not.toMatch(/[\u0000-\u0008\ud800-\udfff]/u);
+  });
+
+  test("of a whole garment file reaches the chart unharmed", async () => {
+    const text = sampleText("sleeve").replace("title: Sleeve with a crossed cord", `title: 'Cuff <&" top'`);
+    const scene = sceneOf(await fitOfText(text), "sleeve");
+    const title = ofClass(elementsOf(chartSvg(scene, { view: "knitter" })), "title")[0]!;
+    expect(title.text).toBe('Cuff <&" top: sleeve');
+  });
+
+  test("that is long is cut with dots where it would leave its place", async () => {
+    const scene = await sceneOfSample("sleeve");
+    const long = { ...scene, marks: [{ name: "m".repeat(200), row: 10, yMm: 10 * scene.stitch.heightMm }] };
+    const [mark] = ofClass(elementsOf(chartSvg(long, { view: "knitter" })), "mark-name");
+    expect(mark!.text).toMatch(/^m{10,40}\.\.\.$/);
+  });
+});
+
+describe("a space to fit in", () => {
+  const page: ChartOptions = { view: "knitter", space: { widthPx: 720, heightPx: 1040 }, textPx: 10 };
+
+  test.each(sampleNames)("holds the chart of %s, its text as large as elsewhere", async (name) => {
+    const scene = await sceneOfSample(name);
+    const nodes = elementsOf(chartSvg(scene, page));
+    const { width, height } = nodes[0]!.attributes;
+    expect(Number(width)).toBeLessThanOrEqual(720);
+    expect(Number(height)).toBeLessThanOrEqual(1040);
+    const rows = ofClass(ofClass(nodes, "rows-left")[0]!.children, "row-number");
+    expect(new Set(rows.map(({ attributes }) => attributes["font-size"]))).toEqual(new Set(["10"]));
+    for (const row of scene.workedRows) expect(rows.map(({ text }) => Number(text))).toContain(row);
+  });
+
+  test("keeps row numbers apart from one another", async () => {
+    const nodes = elementsOf(chartSvg(await sceneOfSample("front"), page));
+    const rows = ofClass(ofClass(nodes, "rows-left")[0]!.children, "row-number");
+    const places = rows.map(({ attributes }) => Number(attributes.y));
+    const gaps = places.slice(1).map((y, index) => y - places[index]!);
+    expect(Math.min(...gaps)).toBeGreaterThanOrEqual(9.5 - 0.02);
+  });
+});
+
+test("several charts share one document without sharing ids", async () => {
+  const [sleeve, front] = [await sceneOfSample("sleeve"), await sceneOfSample("front")];
+  const nodes = elementsOf(chartsSvg([sleeve, front].map((scene) => views.map((view) => ({ scene, view })))));
+  expect(
+    ofClass(nodes, "chart").map(({ attributes }) => [attributes["data-piece"], attributes["data-view"]]),
+  ).toEqual([
+    ["sleeve", "knitter"],
+    ["sleeve", "worn"],
+    ["front", "knitter"],
+    ["front", "worn"],
+  ]);
+  const ids = nodes.flatMap(({ attributes }) => (attributes.id === undefined ? [] : [attributes.id]));
+  expect(ids.length).toBeGreaterThan(4);
+  expect(new Set(ids).size).toBe(ids.length);
+});
+
+test("a third strand looks unlike the first two, also in black and white", async () => {
+  const straight = (needle: number): object => ({ start: [needle, 0], "lead-in": [], repeat: [[needle, 4]] });
+  const strands = { one: straight(-4), two: straight(1), three: straight(5) };
+  const scene = sceneOf(await fitOfPlain(withCord({ lead: 0, repeat: 4, strands })), "square");
+  const lines = elementsOf(chartSvg(scene, { view: "knitter" })).filter(
+    ({ name, attributes }) => name === "polyline" && attributes.points !== undefined,
+  );
+  const looks = scene.strands.map((_, index) => {
+    const points = lines.filter(({ attributes }) => attributes["data-strand"] !== undefined)[index]!
+      .attributes.points;
+    return lines
+      .filter(({ attributes }) => attributes.points === points)
+      .map(({ attributes }) => `${attributes.stroke} ${attributes["stroke-dasharray"] ?? ""}`)
+      .join();
+  });
+  expect(new Set(looks).size).toBe(3);
+});
