@@ -3,9 +3,16 @@ import { createRequire } from "node:module";
 /** A picture, and what a reader of it should know. */
 export interface Picture {
   readonly png: Uint8Array;
-  /** Said where letters may be missing from the picture. */
-  readonly note?: string;
+  readonly notes: readonly string[];
 }
+
+/** Why there is no picture, in words for the knitter. */
+export interface NoPicture {
+  readonly problem: string;
+}
+
+/** Larger pictures take hundreds of megabytes to draw. */
+const mostPixels = 60_000_000;
 
 /**
  * An SVG document as a PNG. The renderer draws text with the fonts it finds, and without any it leaves the text out
@@ -14,20 +21,38 @@ export interface Picture {
  *
  * @param widthPx width of the picture; as large as the document says where it is left out
  */
-export async function svgToPng(svg: string, widthPx?: number): Promise<Picture> {
-  const { Resvg } = await import("@resvg/resvg-js");
+export async function svgToPng(svg: string, widthPx?: number): Promise<Picture | NoPicture> {
+  const renderer = await import("@resvg/resvg-js").catch(() => undefined);
+  if (!renderer)
+    return {
+      problem: "What draws PNGs is not installed for this system. SVG needs nothing: --output chart.svg",
+    };
   const fontFiles = ownFonts();
-  const image = new Resvg(svg, {
-    font: {
-      fontFiles: [...fontFiles],
-      loadSystemFonts: true,
-      ...(fontFiles.length > 0 && { defaultFontFamily: fontFamily, sansSerifFamily: fontFamily }),
-    },
-    ...(widthPx !== undefined && { fitTo: { mode: "width", value: widthPx } }),
+  const font = {
+    fontFiles: [...fontFiles],
+    loadSystemFonts: true,
+    ...(fontFiles.length > 0 && { defaultFontFamily: fontFamily, sansSerifFamily: fontFamily }),
+  };
+  const { width, height } = new renderer.Resvg(svg, { font: { loadSystemFonts: false } });
+  const zoom = Math.min(
+    widthPx === undefined ? 1 : widthPx / width,
+    Math.sqrt(mostPixels / (width * height)),
+  );
+  const drawn = new renderer.Resvg(svg, {
+    font,
+    fitTo: { mode: "width", value: Math.round(zoom * width) },
   }).render();
-  const note = "The font that comes with the program was not found: letters may be missing from the picture.";
-  return { png: image.asPng(), ...(fontFiles.length === 0 && { note }) };
+  const notes = [
+    ...(fontFiles.length === 0 ? [noOwnFont] : []),
+    ...(zoom < 1 && widthPx === undefined ? [madeSmaller] : []),
+  ];
+  return { png: drawn.asPng(), notes };
 }
+
+const noOwnFont =
+  "The font that comes with the program was not found: letters may be missing from the picture.";
+const madeSmaller =
+  "The picture would be too large and was made smaller; one piece by itself (--piece) comes out larger.";
 
 const fontFamily = "Atkinson Hyperlegible";
 

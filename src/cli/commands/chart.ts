@@ -93,7 +93,8 @@ async function chartIn(
   const svg = chartsSvg(scenes.map((scene) => views.map((view) => ({ scene, view }))));
   if (format === "svg") return svg.trimEnd();
   const { svgToPng } = await import("../../draw/png.ts");
-  const { png, note } = await svgToPng(svg);
-  if (note !== undefined) terminal.say(note);
-  return png;
+  const picture = await svgToPng(svg);
+  if ("problem" in picture) throw new CommandError(picture.problem);
+  for (const note of picture.notes) terminal.say(note);
+  return picture.png;
 }

@@ -163,19 +163,31 @@ function counts(paper: Paper, strand: SceneStrand): readonly Markup[] {
   return strand.hangings.flatMap((hanging, index) => {
     if (hanging.count === 0) return [];
     const { x, y } = paper.at(hanging);
-    const away = paper.sight.sign * awaySide(strand.hangings, index);
-    const beside = cordPixels(paper) / 2 + 0.25 * paper.cell.width;
+    const away = awaySide(strand.hangings, index);
     // The last row may carry a bind-off, which is drawn along its line.
-    const below = index === strand.hangings.length - 1 ? 0.75 * size : 0;
-    return [
-      label(
-        String(hanging.count),
-        { x: x + away * beside, y: y + below },
-        { size, anchor: away < 0 ? "end" : "start", bold: true, halo: true, class: "count" },
-      ),
-    ];
+    const last = index === strand.hangings.length - 1;
+    const style = { size, bold: true, halo: true, class: "count" };
+    const text = String(hanging.count);
+    if (isCrowded(paper, hanging, away))
+      return [label(text, { x, y: y + (last ? 1 : -1) * size }, { ...style, anchor: "middle" })];
+    const outward = paper.sight.sign * away;
+    const beside = cordPixels(paper) / 2 + 0.25 * paper.cell.width;
+    const at = { x: x + outward * beside, y: y + (last ? 0.75 * size : 0) };
+    return [label(text, at, { ...style, anchor: outward < 0 ? "end" : "start" })];
   });
 }
+
+/** Needles beside a hanging that its count takes. */
+const needlesForCount = 2;
+
+/** Whether another hanging of the same row stands where the count would. */
+const isCrowded = ({ scene }: Paper, { needle, row }: SceneHanging, away: -1 | 1): boolean =>
+  scene.strands.some(({ hangings }) =>
+    hangings.some((other) => {
+      const apart = away * (position(other.needle) - position(needle));
+      return other.row === row && apart > 0 && apart <= needlesForCount;
+    }),
+  );
 
 /** Usual text where there is room to the next hanging, and to the next column where there are several. */
 function countSize({ scene, cell, text }: Paper, { hangings }: SceneStrand): number {

@@ -1,15 +1,21 @@
 import { readFileSync } from "node:fs";
 import { decode } from "fast-png";
-import { expect, test } from "vitest";
-import { svgToPng } from "../../../src/draw/png.ts";
+import { expect, test, vi } from "vitest";
+import { type Picture, svgToPng } from "../../../src/draw/png.ts";
 import type { Scene } from "../../../src/draw/scene.ts";
 import { chartSvg } from "../../../src/draw/svg.ts";
 import { type SampleName, sceneOfSample } from "./support/scenes.ts";
 
 const widthPx = 240;
 
+async function drawn(svg: string, width?: number): Promise<Picture> {
+  const picture = await svgToPng(svg, width);
+  if ("problem" in picture) throw new Error(picture.problem);
+  return picture;
+}
+
 const pictureOf = async (scene: Scene): Promise<Uint8Array> =>
-  (await svgToPng(chartSvg(scene, { view: "knitter" }), widthPx)).png;
+  (await drawn(chartSvg(scene, { view: "knitter" }), widthPx)).png;
 
 interface Greys {
   readonly width: number;
@@ -74,8 +80,8 @@ test("a picture without its cord, or with another garment's name, would not look
 test("letters are drawn, with the font that comes with the program", async () => {
   const text = (content: string): string =>
     `<svg xmlns="http://www.w3.org/2000/svg" width="80" height="20" font-family="sans-serif"><rect width="80" height="20" fill="#fff"/><text x="2" y="15" font-size="14">${content}</text></svg>`;
-  const [empty, letters] = await Promise.all(["", "L12 R3"].map((content) => svgToPng(text(content))));
-  expect(letters!.note).toBeUndefined();
+  const [empty, letters] = await Promise.all(["", "L12 R3"].map((content) => drawn(text(content))));
+  expect(letters!.notes).toEqual([]);
   const dark = ({ values }: Greys): number => values.filter((value) => value < 128).length;
   expect(dark(greysOf(empty!.png))).toBe(0);
   expect(dark(greysOf(letters!.png))).toBeGreaterThan(60);
@@ -83,6 +89,23 @@ test("letters are drawn, with the font that comes with the program", async () =>
 
 test("a picture is as large as its document says, where no width is asked for", async () => {
   const svg = chartSvg(await sceneOfSample("sleeve"), { view: "knitter" });
-  const { width, height } = decode((await svgToPng(svg)).png);
+  const { width, height } = decode((await drawn(svg)).png);
   expect(svg).toContain(`width="${width}" height="${height}"`);
+});
+
+test("a picture that would be too large comes out smaller, and says so", async () => {
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="20000" height="6000"><rect width="9" height="9"/></svg>`;
+  const { png, notes } = await drawn(svg);
+  const { width, height } = decode(png);
+  expect(width / height).toBeCloseTo(20 / 6, 2);
+  expect(width * height).toBeLessThan(61_000_000);
+  expect(notes).toEqual([expect.stringContaining("made smaller")]);
+});
+
+test("a system without the renderer is told so in words", async () => {
+  vi.doMock("@resvg/resvg-js", () => {
+    throw new Error("no binary for this system");
+  });
+  expect(await svgToPng("<svg/>")).toEqual({ problem: expect.stringContaining("--output chart.svg") });
+  vi.doUnmock("@resvg/resvg-js");
 });

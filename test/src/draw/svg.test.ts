@@ -283,3 +283,41 @@ test("a third strand looks unlike the first two, also in black and white", async
   });
   expect(new Set(looks).size).toBe(3);
 });
+
+test("counts of columns that touch stand clear of one another and of the hangings", async () => {
+  const text = sampleText("scarf").replace("gap: { allow: 2..10, prefer: 4 }", "gap: 0");
+  const scene = sceneOf(await fitOfText(text), "scarf");
+  const nodes = elementsOf(chartSvg(scene, { view: "knitter" }));
+  const dots = ofClass(nodes, "hanging").filter(({ name }) => name === "circle");
+  const counts = ofClass(nodes, "count").map(({ attributes }) => {
+    const [x, size] = [Number(attributes.x), Number(attributes["font-size"])];
+    const anchor = attributes["text-anchor"] ?? "start";
+    // Both counts of the scarf are one digit; no digit is wider than 0.6 of its size.
+    const left = x - 0.6 * size * (anchor === "start" ? 0 : anchor === "middle" ? 0.5 : 1);
+    return {
+      left,
+      right: left + 0.6 * size,
+      bottom: Number(attributes.y),
+      top: Number(attributes.y) - 0.7 * size,
+    };
+  });
+  expect(counts.length).toBeGreaterThan(100);
+  counts.forEach((one, index) => {
+    for (const { attributes } of dots) {
+      const inside =
+        Number(attributes.cx) > one.left &&
+        Number(attributes.cx) < one.right &&
+        Number(attributes.cy) > one.top &&
+        Number(attributes.cy) < one.bottom;
+      expect(inside).toBe(false);
+    }
+    for (const other of counts.slice(index + 1)) {
+      const apart =
+        one.right <= other.left ||
+        other.right <= one.left ||
+        one.bottom <= other.top ||
+        other.bottom <= one.top;
+      expect(apart).toBe(true);
+    }
+  });
+});
