@@ -1,21 +1,16 @@
 import { needleCount, rangeName } from "../cloth/bed.ts";
 import { counted, inCentimetres } from "../report/words.ts";
 import type { Scene } from "./scene.ts";
-import {
-  markNamesWidth,
-  marksMarkup,
-  needleNames,
-  needleNamesHeight,
-  rowNumbers,
-  rowNumbersWidth,
-} from "./svg/axes.ts";
 import { cablesMarkup } from "./svg/cables.ts";
 import { clothMarkup } from "./svg/cloth.ts";
 import { element, group, type Markup } from "./svg/element.ts";
 import { fieldNotes, fieldNotesWidth, panelsMarkup } from "./svg/fields.ts";
 import { ink } from "./svg/ink.ts";
 import { legendMarkup } from "./svg/legend.ts";
+import { markNamesWidth, marksMarkup } from "./svg/marks.ts";
+import { needleNames, needleNamesHeight } from "./svg/needle-names.ts";
 import { paperFor } from "./svg/paper.ts";
+import { rowNumbers, rowNumbersWidth } from "./svg/row-numbers.ts";
 import { halvesMarkup, shapingMarkup } from "./svg/shaping.ts";
 import { strandsMarkup } from "./svg/strands.ts";
 import { label, shortened, textWidth } from "./svg/text.ts";

@@ -1,10 +1,10 @@
 import { counted, listed } from "../../report/words.ts";
 import type { SceneStrand } from "../scene/strands.ts";
 import type { Scene } from "../scene.ts";
-import { carriage } from "./axes.ts";
 import { hatch } from "./cloth.ts";
 import { element, group, type Markup } from "./element.ts";
 import { ink } from "./ink.ts";
+import { carriage } from "./row-numbers.ts";
 import { arrowhead, bindOffBar, castOnBar } from "./shaping.ts";
 import { dot, square, tube } from "./strands.ts";
 import { label, textWidth } from "./text.ts";
