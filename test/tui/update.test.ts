@@ -60,7 +60,7 @@ describe("moving about", () => {
     program.press("tab", "tab", "down");
     expect(program.state().message?.words).toBe("The whole piece is in view; z draws it larger.");
     program.press("z", "up", "left", ...Array<string>(30).fill("up"));
-    expect(program.garment().view).toMatchObject({ zoom: 1, scroll: { across: -1, up: 8 } });
+    expect(program.garment().view).toMatchObject({ zoom: 1, scroll: { across: -1, up: 4 } });
     program.press("x");
     expect(program.garment().view).toMatchObject({ zoom: 0, scroll: { across: 0, up: 0 } });
     program.press("x");

@@ -123,10 +123,14 @@ const isSpan = ({ fields }: GarmentRule): boolean => fields.includes("from") && 
 
 /** Brackets around the part that a step would move, so that it shows without any style. */
 function marked({ allows, fields }: GarmentRule, text: string, field: RuleField): string {
-  if (field !== "from" && field !== "to") return `[${text}]`;
-  if (!fields.includes("from") || !fields.includes("to") || allows.kind === "comparison") return `[${text}]`;
-  const parts = /^(-?\d+(?:\.\d+)?)(.*?)(-?\d+(?:\.\d+)?(?: %)?)$/.exec(text);
-  if (!parts) return `[${text}]`;
-  const [, first, middle, last] = parts;
-  return field === "from" ? `[${first}]${middle}${last}` : `${first}${middle}[${last}]`;
+  const ends = fields.includes("from") && fields.includes("to") && allows.kind !== "comparison";
+  if ((field !== "from" && field !== "to") || !ends) return `[${text}]`;
+  const isLower = field === "from";
+  const open = /^(\d+)( or more)$/.exec(text);
+  if (open) return isLower ? `[${open[1]}]${open[2]}` : `${open[1]} [or more]`;
+  const parts = /^(-?\d+(?:\.\d+)?)(.+?)(-?\d+(?:\.\d+)?)( by \d+| %)?$/.exec(text);
+  // A single value is both ends: the bracket stands at the side that moves.
+  if (!parts) return isLower ? `[${text}` : `${text}]`;
+  const [, first, middle, last, rest = ""] = parts;
+  return isLower ? `[${first}]${middle}${last}${rest}` : `${first}${middle}[${last}]${rest}`;
 }

@@ -45,8 +45,8 @@ export const actions: Readonly<Record<Action, (state: State) => Next>> = {
         return { ...garment, view: { ...garment.view, placement, ...wholePiece } };
       }),
     ),
-  "zoom in": (state) => next(withView(state, ({ zoom }) => ({ zoom: Math.min(mostZoom, zoom + 1) }))),
-  "zoom out": (state) => next(withView(state, ({ zoom }) => (zoom <= 1 ? wholePiece : { zoom: zoom - 1 }))),
+  "zoom in": (state) => zoomed(state, 1),
+  "zoom out": (state) => zoomed(state, -1),
   undo: undone,
   redo: redone,
   find: (state) => next(onScreen(state, { kind: "finding", text: "", from: state.garment?.view.rule ?? 0 })),
@@ -111,6 +111,22 @@ export const actions: Readonly<Record<Action, (state: State) => Next>> = {
 
 /** Sixteen times as large: one needle is several dots wide then. */
 const mostZoom = 4;
+
+/** The middle of what is in view stays where it is. */
+const zoomed = (state: State, by: 1 | -1): Next =>
+  next(
+    withView(state, ({ zoom, scroll }) => {
+      const to = zoom + by;
+      if (to > mostZoom) return {};
+      if (to <= 0) return wholePiece;
+      const times = 2 ** by;
+      return {
+        zoom: to,
+        scroll: { across: Math.round(scroll.across * times), up: Math.round(scroll.up * times) },
+      };
+    }),
+  );
+
 const wholePiece = { zoom: 0, scroll: { across: 0, up: 0 } };
 
 /** The value that a rule has in a fit of the text as it is now. */

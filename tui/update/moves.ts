@@ -70,12 +70,12 @@ function sideways(state: State, by: 1 | -1): Next {
   return field === undefined ? next(calm) : next(withView(calm, () => ({ field })));
 }
 
-/** Scrolling goes by eighths of what is in view; without a zoom the whole piece is. */
+/** Scrolling goes by eighths of what is in view, from the middle of the piece; without a zoom all of it is. */
 function scrolledDrawing(state: State, by: { readonly across: number; readonly up: number }): Next {
   if (state.garment?.view.zoom === 0) return refuse(state, "The whole piece is in view; z draws it larger.");
   return next(
     withView(state, ({ scroll, zoom }) => {
-      const most = 8 * (2 ** zoom - 1);
+      const most = 4 * (2 ** zoom - 1);
       return {
         scroll: {
           across: within(scroll.across + by.across, -most, most),

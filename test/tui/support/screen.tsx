@@ -1,5 +1,6 @@
 import { EventEmitter } from "node:events";
-import { render } from "ink";
+import { type Instance, type RenderOptions, render } from "ink";
+import type { ReactNode } from "react";
 import type { Effect, Message } from "../../../tui/message.ts";
 import { initialState } from "../../../tui/state.ts";
 import { createStore, type Store } from "../../../tui/store.ts";
@@ -12,7 +13,7 @@ import { answerTo } from "./driver.ts";
 /** The whole program with a screen of any size, without a terminal. */
 export interface Screen {
   readonly store: Store;
-  readonly effects: readonly Effect[];
+  readonly effects: Effect[];
   /** The newest frame as lines, without styles. */
   readonly lines: () => readonly string[];
   /** The newest frame as it was handed over, with styles. */
@@ -23,29 +24,31 @@ export interface Screen {
   readonly tell: (message: Message) => Promise<void>;
   readonly solve: () => Promise<void>;
   readonly close: () => void;
+  readonly stdin: FakeStdin;
 }
 
 /** Esc alone is told from the start of a longer sequence by what does not follow it. */
 const escapeRestMs = 120;
 
-export function openScreen(columns: number, rows: number, capabilities: Capabilities): Screen {
+/** @param drawn told whenever a frame was drawn */
+export function openScreen(
+  columns: number,
+  rows: number,
+  capabilities: Capabilities,
+  drawn: () => void = () => {},
+): Screen {
   const effects: Effect[] = [];
   const store = createStore(initialState({ columns, rows }), update, (effect) => effects.push(effect));
   const stdin = fakeStdin();
   let newest = "";
   const size = () => ({ columns, rows });
-  const { stdout } = createFrameWriter(() => {}, size);
+  const { stdout } = createFrameWriter(drawn, size);
   const write = stdout.write.bind(stdout);
   stdout.write = ((chunk: string, ...rest: []) => {
     if (!chunk.startsWith("\u001b[?") && chunk !== "") newest = chunk;
     return write(chunk, ...rest);
   }) as typeof stdout.write;
-  const instance = render(<App store={store} capabilities={capabilities} />, {
-    stdout,
-    stdin: stdin as unknown as NodeJS.ReadStream,
-    debug: true,
-    exitOnCtrlC: false,
-    patchConsole: false,
+  const instance = renderTo(stdout, stdin, <App store={store} capabilities={capabilities} />, {
     isScreenReaderEnabled: capabilities.form !== "screen",
   });
   const rest = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
@@ -70,11 +73,30 @@ export function openScreen(columns: number, rows: number, capabilities: Capabili
       await tell({ kind: "answer", sequence: request.sequence, answer: await answerTo(request.source) });
     },
     close: () => instance.unmount(),
+    stdin,
   };
 }
 
+/** Draws with ink as the program does, every frame handed over as a whole. */
+export const renderTo = (
+  stdout: NodeJS.WriteStream,
+  stdin: FakeStdin,
+  tree: ReactNode,
+  options: RenderOptions = {},
+): Instance =>
+  render(tree, {
+    stdout,
+    stdin: stdin as unknown as NodeJS.ReadStream,
+    debug: true,
+    exitOnCtrlC: false,
+    patchConsole: false,
+    ...options,
+  });
+
+export type FakeStdin = ReturnType<typeof fakeStdin>;
+
 /** A terminal's input as ink reads it. */
-function fakeStdin() {
+export function fakeStdin() {
   const waiting: string[] = [];
   const stdin = Object.assign(new EventEmitter(), {
     isTTY: true,
