@@ -35,8 +35,11 @@ if (bench) {
   await build({
     ...common,
     packages: "external",
+    // What is imported later has to be loaded later: React looks at the environment when it is loaded.
+    splitting: true,
     entryPoints: { bench: "test/bench/main.ts" },
     outdir: "dist",
+    chunkNames: "parts/[name]-[hash]",
   });
 } else {
   // Only a release starts from nothing: tests that run the built program may be running beside this build.

@@ -12,6 +12,8 @@ export interface Plan {
   readonly rows: number;
   readonly keys: number;
   readonly round: readonly string[];
+  /** From a frame to the next key; 0 is as fast as the program can hear. */
+  readonly restMs: number;
 }
 
 interface Measured {
@@ -84,8 +86,7 @@ async function timed(
     times.push(performance.now() - started);
     asked();
     pressed(screen);
-    // As fast as a key that is held down repeats.
-    await new Promise((resolve) => setTimeout(resolve, 10));
+    await rest(plan.restMs);
   }
   screen.close();
   await solver.close();
@@ -128,7 +129,7 @@ async function timedBare(frames: readonly string[], plan: Plan): Promise<readonl
     stdin.push("x");
     await inTime(drawn, "x");
     times.push(performance.now() - started);
-    await new Promise((resolve) => setTimeout(resolve, 10));
+    await rest(plan.restMs);
   }
   instance.unmount();
   return times;
@@ -143,6 +144,12 @@ async function inTime(drawn: Promise<void>, key: string): Promise<void> {
   await Promise.race([drawn, late]);
   clearTimeout(timer);
 }
+
+const rest = (ms: number): Promise<void> =>
+  new Promise((resolve) => {
+    if (ms === 0) setImmediate(resolve);
+    else setTimeout(resolve, ms);
+  });
 
 /** Something that happens again and again and is waited for once at a time. */
 function createSignal() {

@@ -72,14 +72,14 @@ test("what is shown while the next fit is sought is marked as of before the chan
 test("the part of a rule that a step would move is in brackets, and what is typed is seen", async () => {
   const on = await open("sleeve", 80, 24);
   await on.send("j");
-  expect(holds(on, "▸ spread     [2]..9")).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread [2]..9"))).toBe(true);
   await on.send("l");
-  expect(holds(on, "▸ spread     2..[9]")).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..[9]"))).toBe(true);
   await on.send("\r");
   await on.send("\u007f12");
   expect(holds(on, "2..12_")).toBe(true);
   await on.send("\r");
-  expect(holds(on, "▸ spread     2..[12]")).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..[12]"))).toBe(true);
 });
 
 test("what one step of a rule would change is told", async () => {

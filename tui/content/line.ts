@@ -24,7 +24,10 @@ export const line = (text: string, style: Style = "plain"): Line => [{ text, sty
 
 export const blank: Line = [];
 
-const widthOf = (text: string): number => (/^[\x20-\x7e]*$/.test(text) ? text.length : stringWidth(text));
+/** Texts of these are as many columns wide as they have letters: ASCII, and what the screen itself draws with. */
+const narrow = /^[\x20-\x7e\u2500-\u259f\u25b8\u2026\u2800-\u28ff]*$/;
+
+const widthOf = (text: string): number => (narrow.test(text) ? text.length : stringWidth(text));
 
 export const lineWidth = (spans: Line): number => spans.reduce((sum, { text }) => sum + widthOf(text), 0);
 

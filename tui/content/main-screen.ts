@@ -99,7 +99,7 @@ function wideBody(
   { width, height, glyphs }: Room,
   withSteps: boolean,
 ): readonly Line[] {
-  const middle = Math.min(58, Math.floor(width * 0.39));
+  const middle = Math.min(58, Math.floor(width * 0.42));
   const left = Math.floor((width - middle - 6) * 0.5);
   const right = width - middle - left - 6;
   const { rules: all } = garment.reading;

@@ -3,10 +3,10 @@ import { differences } from "../../src/report/differences.ts";
 import { wrap } from "../../src/report/wrap.ts";
 import { buildSheet } from "../../src/sheet/build-sheet.ts";
 import { sheetText } from "../../src/sheet/text/sheet-text.ts";
-import { keyName, keyTable } from "../keys.ts";
 import { fitShown, type OpenGarment, type Screen, type State } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import type { Glyphs } from "./glyphs.ts";
+import { keyNames, keySections } from "./key-list.ts";
 import { type Line, line, plainText } from "./line.ts";
 import { beside } from "./main-screen.ts";
 import { windowAround } from "./window.ts";
@@ -56,49 +56,21 @@ export function mistakesLines({ reading, file, version }: OpenGarment, width: nu
   ];
 }
 
-const places = {
-  rules: "Rules",
-  choices: "Choices",
-  drawing: "Drawing",
-  typing: "While typing or finding",
-  files: "Choosing a garment",
-  mistakes: "A file with mistakes",
-  sheet: "Help and sheet",
-  compare: "Two fits side by side",
-  "ask quit": "Asked whether to leave",
-  "ask unsaved": "Asked about changes of an earlier time",
-  "ask conflict": "Asked about a file that changed on disk",
-} as const;
+const keyWidth = 16;
 
-/** Every key there is, by the place where it is valid. */
-export function helpLines(width: number): readonly Line[] {
-  const inAll = keyTable.filter((binding) => panesHold(binding.places));
-  const section = (title: string, bindings: readonly (typeof keyTable)[number][]): readonly Line[] =>
-    bindings.length === 0
-      ? []
-      : [
-          line(""),
-          line(title, "strong"),
-          ...bindings.flatMap(({ keys, words }) =>
-            wrap(`  ${keys.map(keyName).join(", ").padEnd(16)} ${words}`, width, 19).map((text) =>
-              line(text),
-            ),
-          ),
-        ];
-  return [
-    line("All keys", "strong"),
-    ...section("Rules, choices and drawing", inAll),
-    ...Object.entries(places).flatMap(([place, title]) =>
-      section(
-        title,
-        keyTable.filter((binding) => !inAll.includes(binding) && binding.places.some((one) => one === place)),
+/** Every key there is, by the places where it is valid. */
+export const helpLines = (width: number): readonly Line[] => [
+  line("All keys", "strong"),
+  ...keySections().flatMap(({ title, bindings }) => [
+    line(""),
+    line(title, "strong"),
+    ...bindings.flatMap((binding) =>
+      wrap(`  ${keyNames(binding).padEnd(keyWidth)} ${binding.words}`, width, keyWidth + 3).map((text) =>
+        line(text),
       ),
     ),
-  ];
-}
-
-const panesHold = (at: readonly string[]): boolean =>
-  (["rules", "choices", "drawing"] as const).every((pane) => at.includes(pane));
+  ]),
+];
 
 /** The working sheet of the fit that is looked at. */
 export function sheetLines(garment: OpenGarment, width: number): readonly Line[] {

@@ -21,7 +21,7 @@ const heldWidth = 5;
 function columnsFor(width: number): Columns {
   const [prefer, chosen, weight] = [7, 7, 6];
   const rest = width - pointerWidth - prefer - chosen - heldWidth - weight;
-  const name = Math.min(16, Math.max(8, Math.floor(rest * 0.5)));
+  const name = Math.min(15, Math.max(9, Math.floor(rest * 0.42)));
   return { name, allows: rest - name, prefer, chosen, weight };
 }
 

@@ -1,6 +1,6 @@
 import { openForEditing } from "../../edit/open.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
-import { CommandError, exitCodes } from "../exit-codes.ts";
+import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 
 export const run: CommandRun = async (input) => {
   const { operands, terminal } = input;
@@ -19,13 +19,31 @@ export const run: CommandRun = async (input) => {
   return onScreen(input, file);
 };
 
-/** Opens the screen; the terminal UI is loaded by nothing else. */
-export async function onScreen({ options, terminal }: CommandInput, file: string | undefined) {
+/** Opens the screen, as often as a new garment is made from it; the terminal UI is loaded by nothing else. */
+export async function onScreen(input: CommandInput, file: string | undefined): Promise<ExitCode> {
   const { explore } = await import("../../../tui/run.tsx");
-  const how = await explore({ ...(file !== undefined && { file }), colour: options["no-color"] !== true });
-  if (how.kind !== "broken") return exitCodes.done;
-  terminal.say(
-    `Evenrow met a fault of its own and stopped: ${how.reason}\nYour file is as it was; changes that were not saved are offered the next time.`,
-  );
-  return exitCodes.fault;
+  const colour = input.options["no-color"] !== true;
+  let open = file;
+  for (;;) {
+    const how = await explore({ ...(open !== undefined && { file: open }), colour });
+    if (how.kind === "quit") return exitCodes.done;
+    if (how.kind === "broken") {
+      input.terminal.say(
+        `Evenrow met a fault of its own and stopped: ${how.reason}\nYour file is as it was; changes that were not saved are offered the next time.`,
+      );
+      return exitCodes.fault;
+    }
+    open = await newGarment(input);
+  }
+}
+
+/** The file of the garment that was made; undefined where the knitter stopped, which leads back to the others. */
+async function newGarment({ terminal }: CommandInput): Promise<string | undefined> {
+  const { askForGarment } = await import("./new.ts");
+  try {
+    return await askForGarment({ options: {}, terminal });
+  } catch (error) {
+    if (error instanceof CommandError) return undefined;
+    throw error;
+  }
 }
