@@ -1,3 +1,4 @@
+import { setImmediate as turn } from "node:timers/promises";
 import { type Instance, render } from "ink";
 import { stateFolder as usualStateFolder } from "../src/state/folder.ts";
 import { createPerformer, type Departure } from "./run/effects.ts";
@@ -114,6 +115,8 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
   stdout.on("resize", resized);
 
   if (file !== undefined) store.send({ kind: "opening", file });
+  // Whoever read the keys before this, a line at a time, has let go of them only after a turn of the event loop.
+  await turn();
   modes.take();
   mount();
   performer.perform(file === undefined ? { kind: "list shelf" } : { kind: "open", file });

@@ -40,6 +40,10 @@ async function press(on: TerminalSession, ...pressed: readonly string[]): Promis
   }
 }
 
+/** The program itself, inside of the shell. */
+const childOf = ({ pid }: TerminalSession): number =>
+  Number(readFileSync(`/proc/${pid}/task/${pid}/children`, "utf8").trim());
+
 async function expectGivenBack(on: TerminalSession, code: number): Promise<void> {
   await on.shows(`left with ${code}`);
   expect(on.isAlternate()).toBe(false);
@@ -115,9 +119,29 @@ describe("the screen in a terminal", () => {
     await on.shows("proven best");
     await press(on, keys.down, "+");
     await on.shows(/not saved.*proven best/);
-    const pid = Number(readFileSync(`/proc/${on.pid}/task/${on.pid}/children`, "utf8").trim());
-    process.kill(pid, signal);
+    process.kill(childOf(on), signal);
     await on.shows(`left with ${code}`);
+    const again = explore();
+    await again.shows("from an earlier time");
+  });
+
+  test("a fault of the program gives the terminal back, tells it in words, and loses no change", async () => {
+    const fault = join(folder, "fault.cjs");
+    writeFileSync(
+      fault,
+      'if (require("worker_threads").isMainThread) process.once("SIGUSR2", () => { throw new Error("made up"); });',
+    );
+    const on = explore({ environment: { NODE_OPTIONS: `--require ${fault}` } });
+    await on.shows("proven best");
+    await press(on, keys.down, "+");
+    await on.shows(/not saved.*proven best/);
+    process.kill(childOf(on), "SIGUSR2");
+    await on.shows("left with 70");
+    expect(on.isAlternate()).toBe(false);
+    expect(on.cursorIsHidden()).toBe(false);
+    const told = on.screen().join("\n");
+    expect(told).toContain("Evenrow met a fault of its own and stopped: made up");
+    expect(told).not.toMatch(/\bat .*:\d+:\d+/);
     const again = explore();
     await again.shows("from an earlier time");
   });
@@ -166,6 +190,21 @@ describe("the screen in a terminal", () => {
     await on.shows("proven best");
     await press(on, "q");
     await expectGivenBack(on, 0);
+  });
+
+  test("a new garment is asked for, and where the knitter stops the others are offered again", async () => {
+    const on = explore({}, "explore");
+    await on.shows("Samples to try");
+    await press(on, ...Array<string>(10).fill(keys.down), keys.enter);
+    await on.shows("What is the garment called?");
+    expect(on.isAlternate()).toBe(false);
+    on.send("quit\r");
+    await on.until(() => on.isAlternate(), "the screen again");
+    await on.shows("Samples to try");
+    await press(on, keys.enter);
+    await on.shows("proven best");
+    await press(on, "q");
+    await on.shows("left with 0");
   });
 
   test("a terminal that cannot move its cursor, and a screen reader, get the same facts as lines", async () => {
