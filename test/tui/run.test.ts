@@ -1,4 +1,12 @@
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -118,7 +126,11 @@ describe("the screen in a terminal", () => {
     const on = explore();
     await on.shows("proven best");
     await press(on, keys.down, "+");
-    await on.shows(/not saved.*proven best/);
+    const kept = join(folder, "state", "evenrow", "unsaved");
+    await on.until(
+      () => existsSync(kept) && readdirSync(kept).some((name) => name.endsWith(".json")),
+      "the change on disk",
+    );
     process.kill(childOf(on), signal);
     await on.shows(`left with ${code}`);
     const again = explore();
