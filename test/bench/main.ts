@@ -51,3 +51,7 @@ for (const words of [["fit", "samples/sleeve.yaml"], ["--help"]]) {
     `  evenrow ${words.join(" ").padEnd(24)} ${ms(taken)} ms  ${ratio(taken / bare)} x a bare node (${ms(bare).trim()} ms)`,
   );
 }
+
+// The screen redraws through React, which is loaded only for this part.
+const { benchExplore, exploreBenchText } = await import("./explore.ts");
+console.log(["", ...exploreBenchText(await benchExplore())].join("\n"));
