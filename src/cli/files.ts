@@ -1,5 +1,6 @@
 import { constants } from "node:fs";
 import { access, readFile, stat } from "node:fs/promises";
+import { namedFileReason } from "../edit/file-reason.ts";
 import type { Terminal } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
 
@@ -13,7 +14,7 @@ export async function readInput(name: string, terminal: Terminal): Promise<Uint8
   try {
     return await readFile(name);
   } catch (error) {
-    throw new CommandError(`${name}: ${reasonFor(error)}`);
+    throw new CommandError(`${name}: ${namedFileReason(error)}`);
   }
 }
 
@@ -40,7 +41,7 @@ export async function writeOutput(name: string, text: string | Uint8Array, force
   try {
     await writeFileAtomic(name, typeof text === "string" ? text : Buffer.from(text));
   } catch (error) {
-    throw new CommandError(`${name}: ${reasonFor(error)}`);
+    throw new CommandError(`${name}: ${namedFileReason(error)}`);
   }
 }
 
@@ -51,22 +52,4 @@ async function exists(name: string): Promise<boolean> {
   } catch {
     return false;
   }
-}
-
-const reasons: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file or folder",
-  EACCES: "you are not allowed to read or write it",
-  EPERM: "you are not allowed to read or write it",
-  EISDIR: "this is a folder, not a file",
-  ENOTDIR: "part of the path is a file, not a folder",
-  EROFS: "this disk can only be read",
-  ENOSPC: "the disk is full",
-  ENAMETOOLONG: "the name is too long",
-  ELOOP: "the links lead in a circle",
-};
-
-/** Why the system refused, in plain words. */
-function reasonFor(error: unknown): string {
-  const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  return reasons[code] ?? `it cannot be read or written (${code || "unknown reason"})`;
 }

@@ -1,6 +1,5 @@
 import { cordStitchMm } from "../cloth/gauge.ts";
 import { type Fit, type FittedPlacement, lookOf } from "../fit/fit.ts";
-import { isProblem, traceMotif } from "../motif/trace.ts";
 import { type Cord, cordsOf, passesFor, stitchesToMake } from "./cord.ts";
 
 /** All the cord one placement takes. */
@@ -34,21 +33,17 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
   const { motif } = look;
   const { cord } = fit.garment.gauge;
   if (motif.kind !== "cord" || !cord) return undefined;
-  const trace = traceMotif(motif, look.values);
-  if (isProblem(trace)) return undefined;
-  const cords = cordsOf(motif, { trace, segments: look.segments }, placement.repeats).map(
-    (one): PreparedCord => {
-      const make = stitchesToMake(one.used, motif.reserve);
-      return {
-        ...one,
-        times: placement.columns,
-        make,
-        passes: passesFor(make),
-        lengthMm: make * cordStitchMm(cord),
-        folded: one.strands.length > 1,
-      };
-    },
-  );
+  const cords = cordsOf(motif, look, placement.repeats).map((one): PreparedCord => {
+    const make = stitchesToMake(one.used, motif.reserve);
+    return {
+      ...one,
+      times: placement.columns,
+      make,
+      passes: passesFor(make),
+      lengthMm: make * cordStitchMm(cord),
+      folded: one.strands.length > 1,
+    };
+  });
   const sum = (of: (one: PreparedCord) => number): number =>
     cords.reduce((all, one) => all + one.times * of(one), 0);
   return {

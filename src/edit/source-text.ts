@@ -12,6 +12,7 @@ import {
   type YAMLSeq,
 } from "yaml";
 import type { Path } from "../diagnostics/path.ts";
+import { YAML_DIALECT } from "../garment/source/yaml-dialect.ts";
 import { EditError } from "./edit-error.ts";
 import { lineBreakOf } from "./lines.ts";
 
@@ -44,13 +45,8 @@ export function parseText(text: string): SourceText {
 
 function parsed(text: string): SourceText {
   const document = parseDocument<ParsedNode>(text, {
+    ...YAML_DIALECT,
     keepSourceTokens: true,
-    schema: "core",
-    resolveKnownTags: false,
-    stringKeys: true,
-    uniqueKeys: false,
-    prettyErrors: false,
-    logLevel: "error",
   });
   if (document.errors.length > 0) throw new EditError("the file is not well-formed");
   const root = document.contents;

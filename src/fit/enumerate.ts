@@ -30,6 +30,10 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
   const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights, fits));
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const fields = fieldsOf(garment);
+  const losses = fields.map((field) => fixedLoss(field, motifs.get(field.placement.motif)!) ?? 0);
+  const lostBeside = fields.map((field) =>
+    neighbours(field, fields).reduce((sum, other) => sum + losses[other.index]!, 0),
+  );
   const layoutsUnder = createLayouts({
     fields,
     stitch: groundStitch(garment.gauge),
@@ -38,11 +42,7 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
     anyLayout,
     keep: fits,
     lostPerColumn: (field, footing) => drawInOf(motifs.get(field.placement.motif)!) * footing.crossedStitches,
-    lostBeside: (field) =>
-      neighbours(field, fields).reduce(
-        (sum, other) => sum + (fixedLoss(other, motifs.get(other.placement.motif)!) ?? 0),
-        0,
-      ),
+    lostBeside: (field) => lostBeside[field.index]!,
   });
   const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
   const layouts = fields.map((field): readonly Layout[] =>

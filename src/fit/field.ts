@@ -30,7 +30,7 @@ export function fieldsOf(garment: Garment): readonly Field[] {
 }
 
 export const neighbours = (field: Field, fields: readonly Field[]): readonly Field[] =>
-  fields.filter((other) => other !== field && other.index !== field.index && other.piece === field.piece);
+  fields.filter((other) => other.index !== field.index && other.piece === field.piece);
 
 export function relation(one: Field, other: Field): Relation {
   if (one.fromRow === other.fromRow && one.toRow === other.toRow) return "same";

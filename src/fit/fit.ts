@@ -1,7 +1,7 @@
 import type { CountedPiece } from "../cloth/counted-piece.ts";
 import type { Garment } from "../garment/garment.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Values } from "../motif/trace.ts";
+import type { Trace, Values } from "../motif/trace.ts";
 import type { FittedSegment } from "./looks.ts";
 import type { Panel } from "./panel.ts";
 import { costOf, type Term } from "./terms.ts";
@@ -20,6 +20,8 @@ export interface Fit {
 export interface FittedLook {
   readonly motif: Motif;
   readonly values: Values;
+  /** The motif worked out for these values. */
+  readonly trace: Trace;
   readonly segments: readonly FittedSegment[];
 }
 

@@ -111,8 +111,8 @@ export function createLayouts(
           );
       }
     }
-    candidates.sort(byCostThenPlainness);
-    const kept = others.length === 0 ? candidates.slice(0, surroundings.keep) : candidates;
+    const kept =
+      others.length === 0 ? candidates.sort(byCostThenPlainness).slice(0, surroundings.keep) : candidates;
     return kept.map(layoutAt);
   };
 }

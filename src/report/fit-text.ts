@@ -1,7 +1,7 @@
 import { needleCount, rangeName } from "../cloth/bed.ts";
 import { needlesAt } from "../cloth/counted-piece.ts";
 import { prepareCord } from "../cord/preparation.ts";
-import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
+import { type Fit, type FittedLook, type FittedPlacement, pieceOf } from "../fit/fit.ts";
 import type { Fits } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
 import { differences } from "./differences.ts";
@@ -43,7 +43,7 @@ function lookLines({ motif, values, segments }: FittedLook): readonly string[] {
 }
 
 function placementLines(fit: Fit, placement: FittedPlacement): readonly string[] {
-  const piece = fit.pieces.find(({ name }) => name === placement.piece)!;
+  const piece = pieceOf(fit, placement.piece);
   const { from, to } = fit.garment.placements[placement.index]!;
   const start = needlesAt(piece, 0);
   const { margins, change } = placement;

@@ -1,14 +1,11 @@
 import type { Fit } from "../fit/fit.ts";
 import { cableWarnings } from "../motif/cable-limits.ts";
-import { isProblem, traceMotif } from "../motif/trace.ts";
 import { counted } from "../report/words.ts";
 
 /** What in a fit goes beyond common practice without being wrong. */
 export const warningsFor = (fit: Fit): readonly string[] =>
-  fit.looks.flatMap(({ motif, values }) => {
+  fit.looks.flatMap(({ motif, trace }) => {
     if (motif.kind !== "cable") return [];
-    const trace = traceMotif(motif, values);
-    if (isProblem(trace)) return [];
     return cableWarnings(motif, trace).map(({ what, worked, limit }) =>
       what === "stitches"
         ? `${motif.name} crosses ${worked} stitches at once; more than ${limit} strain the needles unless the stitches have slack.`

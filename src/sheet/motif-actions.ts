@@ -3,7 +3,7 @@ import { type Hanging, hangingsOf } from "../cord/cord.ts";
 import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
 import { lookOf } from "../fit/fit.ts";
 import type { CableMotif, CordMotif } from "../motif/motif.ts";
-import { isProblem, pointsOver, type Trace, traceMotif } from "../motif/trace.ts";
+import { pointsOver } from "../motif/trace.ts";
 import type { Action, CrossAction } from "./sheet.ts";
 
 /** Actions by row. */
@@ -36,7 +36,7 @@ function cordActions(
   centre: number,
   column: number,
 ): readonly Placed[] {
-  const hangings = hangingsOf({ trace: traceOf(look), segments: look.segments }, placement.repeats);
+  const hangings = hangingsOf(look, placement.repeats);
   const loops = fit.garment.gauge.cord!.needles;
   return hangings.flatMap((hanging, index): Placed[] => {
     const { strand } = hanging;
@@ -94,7 +94,7 @@ function cableActions(
   centre: number,
   column: number,
 ): readonly Placed[] {
-  const trace = traceOf(look);
+  const { trace } = look;
   const { left, right } = trace.cable!;
   return pointsOver(trace.cable!, trace, placement.repeats).map(({ needle, row }): Placed => {
     const middle = centre + needle;
@@ -112,10 +112,4 @@ function cableActions(
     };
     return [placement.firstRow + row, cross];
   });
-}
-
-function traceOf(look: FittedLook): Trace {
-  const trace = traceMotif(look.motif, look.values);
-  if (isProblem(trace)) throw new Error(`a look that was chosen cannot be traced: ${trace.problem}`);
-  return trace;
 }

@@ -1,7 +1,6 @@
-import { existsSync } from "node:fs";
 import { readdir, readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { samplesFolder } from "../../src/cli/samples.ts";
 import { printable } from "../../src/diagnostics/shown.ts";
 import { recentFiles } from "../../src/state/recent-files.ts";
 import type { ShelfEntry } from "../state.ts";
@@ -18,9 +17,7 @@ export async function shelfEntries(stateFolder: string): Promise<readonly ShelfE
 }
 
 async function sampleFiles(): Promise<readonly string[]> {
-  const folder = ["../samples/", "../../samples/", "../../../samples/"]
-    .map((place) => fileURLToPath(new URL(place, import.meta.url)))
-    .find((path) => existsSync(join(path, "sleeve.yaml")));
+  const folder = samplesFolder();
   if (folder === undefined) return [];
   const names = (await readdir(folder)).filter((name) => name.endsWith(".yaml")).sort();
   return names.map((name) => join(folder, name));

@@ -1,3 +1,4 @@
+import { writesUnicode } from "../../src/cli/characters.ts";
 import { asciiGlyphs, type Glyphs, unicodeGlyphs } from "../content/glyphs.ts";
 
 /** What a terminal can show, as far as its environment says. */
@@ -11,15 +12,12 @@ export interface Capabilities {
 type Environment = Readonly<Record<string, string | undefined>>;
 
 /**
- * NO_COLOR by no-color.org (set and not empty); the character set by the first of LC_ALL, LC_CTYPE and LANG that is
- * set (POSIX 8.2); TERM=dumb is a terminal that can neither move its cursor nor colour.
+ * NO_COLOR by no-color.org (set and not empty); TERM=dumb is a terminal that can neither move its cursor nor colour.
  */
 export function capabilitiesOf(environment: Environment, wantsColour: boolean): Capabilities {
   const dumb = environment.TERM === "dumb";
-  const locale = environment.LC_ALL || environment.LC_CTYPE || environment.LANG || "";
-  const utf8 = /utf-?8/i.test(locale);
   return {
-    glyphs: utf8 && !dumb ? unicodeGlyphs : asciiGlyphs,
+    glyphs: writesUnicode(environment) ? unicodeGlyphs : asciiGlyphs,
     colour: wantsColour && !dumb && !environment.NO_COLOR,
     form: environment.INK_SCREEN_READER === "true" ? "spoken" : dumb ? "plain" : "screen",
   };

@@ -1,11 +1,11 @@
-import { existsSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { fitText } from "../../report/fit-text.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
 import { sheetText } from "../../sheet/text/sheet-text.ts";
 import type { CommandRun } from "../command.ts";
 import { textWidth } from "../deliver.ts";
 import { CommandError, exitCodes } from "../exit-codes.ts";
+import { samplesFolder } from "../samples.ts";
 import { solveFile } from "../solving.ts";
 import { onScreen } from "./explore.ts";
 
@@ -30,12 +30,9 @@ export const run: CommandRun = async (input) => {
   return result.proven ? exitCodes.done : exitCodes.stopped;
 };
 
-/** The sample that comes with the program; the bundle and its parts lie one or two folders below the samples'. */
 function sampleFile(): string {
-  const found = ["../samples/sleeve.yaml", "../../samples/sleeve.yaml"]
-    .map((place) => fileURLToPath(new URL(place, import.meta.url)))
-    .find((path) => existsSync(path));
-  if (found === undefined)
+  const folder = samplesFolder();
+  if (folder === undefined)
     throw new CommandError("The samples are missing; give a garment file of your own.");
-  return found;
+  return join(folder, "sleeve.yaml");
 }

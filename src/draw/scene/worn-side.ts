@@ -1,4 +1,4 @@
-import type { Fit } from "../../fit/fit.ts";
+import { type Fit, lookOf } from "../../fit/fit.ts";
 import { isMirroredAsWorn } from "../../motif/worn-side.ts";
 import type { Scene } from "../scene.ts";
 
@@ -9,9 +9,7 @@ import type { Scene } from "../scene.ts";
  */
 export function wornSideOf(fit: Fit, piece: string): Scene["worn"] {
   const facing = (placements: Fit["placements"]): boolean =>
-    placements.some(
-      ({ motif }) => !isMirroredAsWorn(fit.looks.find((look) => look.motif.name === motif)!.motif.kind),
-    );
+    placements.some(({ motif }) => !isMirroredAsWorn(lookOf(fit, motif).motif.kind));
   const own = fit.placements.filter((placement) => placement.piece === piece);
   return facing(own.length > 0 ? own : fit.placements) ? "facing" : "far";
 }

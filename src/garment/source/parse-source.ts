@@ -16,6 +16,7 @@ import { decode, emptyFile } from "./decode.ts";
 import { type PlaceOf, placesIn } from "./places.ts";
 import { isUnclosed, syntaxWords } from "./syntax-words.ts";
 import type { Written } from "./written.ts";
+import { YAML_DIALECT } from "./yaml-dialect.ts";
 
 /** Later slips of the pen often follow from the first; more of them than this help nobody. */
 const MOST_SYNTAX_MISTAKES = 10;
@@ -37,14 +38,8 @@ export function parseSource(input: string | Uint8Array): {
   const { text } = decoded;
   const lines = new LineCounter();
   const document = parseDocument<ParsedNode>(text, {
+    ...YAML_DIALECT,
     lineCounter: lines,
-    schema: "core",
-    resolveKnownTags: false,
-    stringKeys: true,
-    // The parser's own search for repeated keys takes the square of their number; ours is in convert.ts.
-    uniqueKeys: false,
-    prettyErrors: false,
-    logLevel: "error",
   });
   const placeOf = placesIn(text, lines.lineStarts);
   const faults = firstOfEachLine([...document.errors, ...document.warnings], lines);
