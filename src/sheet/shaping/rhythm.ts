@@ -22,7 +22,7 @@ export function rhythmOf(steps: readonly ShapingStep[]): readonly RhythmPart[] {
   // Backwards, the best way to say the steps from each on.
   const best: Saying[] = Array.from({ length: steps.length + 1 }, () => ({ effort: 0, parts: [] }));
   for (let from = steps.length - 1; from >= 0; from--) {
-    const ways = from === 0 ? rowParts(steps, from) : [...rowParts(steps, from), ...gapParts(steps, from)];
+    const ways = from === 0 ? rowParts(steps, from) : [...gapParts(steps, from), ...rowParts(steps, from)];
     best[from] = ways
       .map(({ effort, part, next }): Saying => {
         const rest = best[next]!;
