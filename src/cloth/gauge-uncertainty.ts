@@ -1,0 +1,16 @@
+import type { GroundGauge } from "../garment/garment.ts";
+
+/** How far off a ground gauge may be, as fractions (0.02 = 2 %). */
+export interface GaugeUncertainty {
+  readonly stitches: number;
+  readonly rows: number;
+}
+
+/** What can be told apart when stitches or rows of a swatch are counted: common practice, no published source. */
+const readTo = 0.25;
+
+/** What the file says, else a quarter stitch in the swatch's stitches and a quarter row in its rows. */
+export const gaugeUncertainty = ({ stitches, rows, within }: GroundGauge): GaugeUncertainty => ({
+  stitches: within ?? readTo / stitches,
+  rows: within ?? readTo / rows,
+});

@@ -1,0 +1,48 @@
+import { type NeedleRange, needleCount, position, rangeName } from "../../cloth/bed.ts";
+import type { Side } from "../../garment/garment.ts";
+import type { SheetPiece, SheetRow } from "../sheet.ts";
+import { type Block, type Paragraph, paragraph } from "./document.ts";
+import { workLines } from "./work-lines.ts";
+
+/** A piece's rows, in one block or, above a neck, in one for each half as well. */
+export function blocksOf(piece: SheetPiece, columns: (motif: string) => number): readonly Block[] {
+  const { rows } = piece;
+  const held = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "hold"));
+  if (held < 0) return [{ part: "whole", before: [], lines: workLines(rows, 0, columns) }];
+  const back = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "work"));
+  const [neckRow, backRow] = [rows[held]!, rows[back]!];
+  const first = needlesOf(neckRow);
+  const second = needlesOf(backRow);
+  return [
+    {
+      part: "whole",
+      title: "Up to the neck",
+      before: [],
+      lines: workLines(rows.slice(0, held + 1), 0, columns),
+    },
+    {
+      part: "first half",
+      title: `First half: the ${sideOf(first)} one, ${rangeName(first)}`,
+      before: halfWords(neckRow, first, `The ${sideOf(second)} half waits on hold, ${rangeName(second)}.`),
+      lines: workLines(rows.slice(held + 1, back), neckRow.row, columns),
+    },
+    {
+      part: "second half",
+      title: `Second half: the ${sideOf(second)} one, ${rangeName(second)}`,
+      before: halfWords(backRow, second, `Set the row counter back to ${backRow.row}.`),
+      lines: workLines(rows.slice(back), backRow.row, columns),
+    },
+  ];
+}
+
+/** The needles in work after a row that does not end its block. */
+const needlesOf = ({ needles }: SheetRow): NeedleRange => needles as NeedleRange;
+
+const sideOf = ([first, last]: NeedleRange): Side =>
+  position(first) + position(last) < 0 ? "left" : "right";
+
+const halfWords = ({ row, carriage }: SheetRow, needles: NeedleRange, also: string): readonly Paragraph[] => [
+  paragraph(
+    `${needleCount(needles)} needles, ${rangeName(needles)}; it starts at row ${row} with the carriage at the ${carriage}. ${also}`,
+  ),
+];

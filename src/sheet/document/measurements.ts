@@ -1,0 +1,45 @@
+import { needleCount } from "../../cloth/bed.ts";
+import { type CountedPiece, needlesAt } from "../../cloth/counted-piece.ts";
+import { groundStitch } from "../../cloth/gauge.ts";
+import { gaugeUncertainty } from "../../cloth/gauge-uncertainty.ts";
+import { type Fit, lookOf } from "../../fit/fit.ts";
+import type { Table } from "./document.ts";
+
+/** What each piece measures once it is washed and rested, and how far off that may be by the gauge alone. */
+export function measurementsTable(fit: Fit): Table {
+  const { ground } = fit.garment.gauge;
+  const { widthMm, heightMm } = groundStitch({ ground });
+  const doubt = gaugeUncertainty(ground);
+  return {
+    kind: "table",
+    caption: "Finished measurements, as counted from the gauge",
+    head: ["Piece", "Cast-on edge", "Widest", "Length"],
+    rows: fit.pieces.map((piece) => {
+      const widths = Array.from({ length: piece.rows + 1 }, (_, row) => stitchesAcross(fit, piece, row));
+      return [
+        piece.name,
+        measured(widths[0]! * widthMm, doubt.stitches),
+        measured(Math.max(...widths) * widthMm, doubt.stitches),
+        measured(piece.rows * heightMm, doubt.rows),
+      ];
+    }),
+  };
+}
+
+/** Stitches of plain ground that would lie as wide as the piece does at a row: cables draw it in. */
+function stitchesAcross(fit: Fit, piece: CountedPiece, row: number): number {
+  const lost = fit.placements
+    .filter(
+      ({ firstRow, lastRow, ...placed }) => placed.piece === piece.name && firstRow <= row && row <= lastRow,
+    )
+    .reduce((sum, { motif: name, columns }) => {
+      const { motif, trace } = lookOf(fit, name);
+      return motif.kind === "cable"
+        ? sum + columns * (trace.cable!.left + trace.cable!.right) * motif.drawIn
+        : sum;
+    }, 0);
+  return needleCount(needlesAt(piece, row)) - lost;
+}
+
+const measured = (mm: number, within: number): string =>
+  `${(mm / 10).toFixed(1)} cm ± ${(Math.ceil(within * mm - 1e-9) / 10).toFixed(1)}`;

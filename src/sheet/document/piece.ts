@@ -1,0 +1,34 @@
+import { needleCount, rangeName } from "../../cloth/bed.ts";
+import { type Fit, lookOf } from "../../fit/fit.ts";
+import { counted, listed } from "../../report/words.ts";
+import type { SheetPiece } from "../sheet.ts";
+import { blocksOf } from "./blocks.ts";
+import { castOnWords } from "./cast-on.ts";
+import type { Fact, PieceSection } from "./document.ts";
+
+/** One piece of the sheet, from its needles to its bind-off. */
+export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
+  const placements = fit.placements.filter((placement) => placement.piece === piece.piece);
+  const columns = (motif: string): number => placements.find((one) => one.motif === motif)?.columns ?? 1;
+  const start = piece.needlesAtStart;
+  return {
+    piece: piece.piece,
+    needles: {
+      kind: "facts",
+      facts: [
+        { name: "Needles", value: `${needleCount(start)}, ${rangeName(start)}` },
+        { name: "Rows", value: String(piece.rowsInAll) },
+        ...placements.map(({ motif, repeats }) => ornamentFact(fit, motif, repeats)),
+      ],
+    },
+    castOn: castOnWords(fit, piece),
+    blocks: blocksOf(piece, columns),
+  };
+}
+
+function ornamentFact(fit: Fit, motif: string, repeats: number): Fact {
+  const look = lookOf(fit, motif);
+  const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
+  const counts = look.segments.map(({ name, pickup }) => `${name} count ${pickup}`);
+  return { name: motif, value: `${listed([...quantities, ...counts])}; ${counted(repeats, "repeat")}` };
+}
