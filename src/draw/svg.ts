@@ -26,6 +26,11 @@ export interface ChartOptions {
   readonly space?: { readonly widthPx: number; readonly heightPx: number };
   /** Usual size of text; 12 where it is left out. */
   readonly textPx?: number;
+  /**
+   * For an SVG that stands in an HTML page with others: every id begins with it, so each chart of the page needs its
+   * own. There is no XML declaration then, because HTML knows none (HTML Living Standard, section 13.1.3).
+   */
+  readonly idPrefix?: string;
 }
 
 export interface ChartRequest extends ChartOptions {
@@ -42,7 +47,9 @@ export const chartSvg = (scene: Scene, options: ChartOptions): string => chartsS
  */
 export function chartsSvg(lines: readonly (readonly ChartRequest[])[]): string {
   const drawn = lines.map((line, lineIndex) =>
-    line.map((request, index) => drawChart(request, `chart${lineIndex + 1}-${index + 1}`)),
+    line.map((request, index) =>
+      drawChart(request, `${request.idPrefix ?? ""}chart${lineIndex + 1}-${index + 1}`),
+    ),
   );
   const width = Math.max(0, ...drawn.map((line) => line.reduce((sum, chart) => sum + chart.width, 0)));
   let y = 0;
@@ -70,8 +77,11 @@ export function chartsSvg(lines: readonly (readonly ChartRequest[])[]): string {
     element("rect", { width: wide, height: high, fill: ink.white }),
     ...placed,
   );
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${markup}\n`;
+  const inPage = lines.flat().some(({ idPrefix }) => idPrefix !== undefined);
+  return `${inPage ? "" : xmlDeclaration}${markup}\n`;
 }
+
+const xmlDeclaration = '<?xml version="1.0" encoding="UTF-8"?>\n';
 
 const documentTitle = (lines: readonly (readonly ChartRequest[])[]): string => {
   const first = lines[0]?.[0]?.scene;

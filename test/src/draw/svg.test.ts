@@ -266,6 +266,18 @@ test("several charts share one document without sharing ids", async () => {
   expect(new Set(ids).size).toBe(ids.length);
 });
 
+test("charts in documents of their own share no ids where each has a prefix, and need no XML declaration in a page", async () => {
+  const scene = await sceneOfSample("sleeve");
+  const documents = ["first-", "second-"].map((idPrefix) => chartSvg(scene, { view: "knitter", idPrefix }));
+  for (const svg of documents) expect(svg).toMatch(/^<svg /);
+  const ids = documents.map((svg) => [...svg.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id));
+  expect(ids[0]!.length).toBeGreaterThan(2);
+  expect(new Set(ids.flat()).size).toBe(ids.flat().length);
+  for (const [index, svg] of documents.entries())
+    for (const [, used] of svg.matchAll(/url\(#([^)]+)\)/g)) expect(ids[index]).toContain(used);
+  expect(chartSvg(scene, { view: "knitter" })).toMatch(/^<\?xml /);
+});
+
 test("a third strand looks unlike the first two, also in black and white", async () => {
   const straight = (needle: number): object => ({ start: [needle, 0], "lead-in": [], repeat: [[needle, 4]] });
   const strands = { one: straight(-4), two: straight(1), three: straight(5) };
