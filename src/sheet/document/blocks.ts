@@ -1,14 +1,19 @@
 import { type NeedleRange, needleCount, position, rangeName } from "../../cloth/bed.ts";
 import type { Side } from "../../garment/garment.ts";
+import { shapingPassages } from "../shaping/shaping-passages.ts";
 import type { SheetPiece, SheetRow } from "../sheet.ts";
 import { type Block, type Paragraph, paragraph } from "./document.ts";
-import { workLines } from "./work-lines.ts";
+import { type PieceWords, workLines } from "./work-lines.ts";
 
 /** A piece's rows, in one block or, above a neck, in one for each half as well. */
-export function blocksOf(piece: SheetPiece, columns: (motif: string) => number): readonly Block[] {
+export function blocksOf(piece: SheetPiece, words: PieceWords): readonly Block[] {
   const { rows } = piece;
+  const passages = shapingPassages(piece);
+  const shaping = (part: Block["part"]): readonly string[] =>
+    passages.filter(({ block }) => block === part).map(({ words: said }) => said);
   const held = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "hold"));
-  if (held < 0) return [{ part: "whole", before: [], lines: workLines(rows, 0, columns) }];
+  if (held < 0)
+    return [{ part: "whole", before: [], shaping: shaping("whole"), lines: workLines(rows, 0, words) }];
   const back = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "work"));
   const [neckRow, backRow] = [rows[held]!, rows[back]!];
   const first = needlesOf(neckRow);
@@ -18,19 +23,22 @@ export function blocksOf(piece: SheetPiece, columns: (motif: string) => number):
       part: "whole",
       title: "Up to the neck",
       before: [],
-      lines: workLines(rows.slice(0, held + 1), 0, columns),
+      shaping: shaping("whole"),
+      lines: workLines(rows.slice(0, held + 1), 0, words),
     },
     {
       part: "first half",
       title: `First half: the ${sideOf(first)} one, ${rangeName(first)}`,
       before: halfWords(neckRow, first, `The ${sideOf(second)} half waits on hold, ${rangeName(second)}.`),
-      lines: workLines(rows.slice(held + 1, back), neckRow.row, columns),
+      shaping: shaping("first half"),
+      lines: workLines(rows.slice(held + 1, back), neckRow.row, words),
     },
     {
       part: "second half",
       title: `Second half: the ${sideOf(second)} one, ${rangeName(second)}`,
       before: halfWords(backRow, second, `Set the row counter back to ${backRow.row}.`),
-      lines: workLines(rows.slice(back), backRow.row, columns),
+      shaping: shaping("second half"),
+      lines: workLines(rows.slice(back), backRow.row, words),
     },
   ];
 }

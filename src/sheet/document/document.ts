@@ -1,4 +1,5 @@
 import type { Side } from "../../garment/garment.ts";
+import type { ShapingPassage } from "../shaping/shaping-passages.ts";
 
 /** Everything the working sheet says, in the order in which it is said; how it looks is the renderers' matter. */
 export interface SheetDocument {
@@ -50,15 +51,15 @@ export interface PieceSection {
 
 /** Rows that are worked one after the other; the two halves above a neck are a block each. */
 export interface Block {
-  readonly part: BlockPart;
+  readonly part: ShapingPassage["block"];
   /** Absent where the piece has no other block. */
   readonly title?: string;
   /** What to do or to know before the block's first row. */
   readonly before: readonly Paragraph[];
+  /** The block's shaping as knitters say it; it stands at its rows as well. */
+  readonly shaping: readonly string[];
   readonly lines: readonly WorkLine[];
 }
-
-export type BlockPart = "whole" | "first half" | "second half";
 
 /** One line of what is done, or of plain knitting between. */
 export type WorkLine = KnitLine | DoLine;
@@ -78,6 +79,8 @@ export interface DoLine {
   readonly carriage: Side;
   /** In working order. */
   readonly phrases: readonly string[];
+  /** Where in their repeats the motifs worked on this row are: "repeat 3 of 8, row 4 of 8"; empty where none is. */
+  readonly running: readonly string[];
 }
 
 export const paragraph = (text: string): Paragraph => ({ kind: "paragraph", text });

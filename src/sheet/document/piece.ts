@@ -5,6 +5,7 @@ import type { SheetPiece } from "../sheet.ts";
 import { blocksOf } from "./blocks.ts";
 import { castOnWords } from "./cast-on.ts";
 import type { Fact, PieceSection } from "./document.ts";
+import { runningRows } from "./running-row.ts";
 
 /** One piece of the sheet, from its needles to its bind-off. */
 export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
@@ -21,8 +22,8 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
         ...placements.map(({ motif, repeats }) => ornamentFact(fit, motif, repeats)),
       ],
     },
-    castOn: castOnWords(fit, piece),
-    blocks: blocksOf(piece, columns),
+    castOn: castOnWords(piece),
+    blocks: blocksOf(piece, { columns, running: runningRows(fit, piece.piece) }),
   };
 }
 

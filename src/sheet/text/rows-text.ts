@@ -1,6 +1,6 @@
 import { counted } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
-import type { WorkLine } from "../document/document.ts";
+import type { DoLine, WorkLine } from "../document/document.ts";
 
 /** Lines of work as text of at most `width` characters. */
 export function rowsText(lines: readonly WorkLine[], width: number): readonly string[] {
@@ -10,9 +10,13 @@ export function rowsText(lines: readonly WorkLine[], width: number): readonly st
       ? [
           `${" ".repeat(digits + 6)}knit ${counted(line.rows, "row")}, to row ${line.toRow}, carriage ${line.carriage}`,
         ]
-      : line.phrases.flatMap((phrase, index) => {
+      : withRunning(line).flatMap((phrase, index) => {
           const head = index === 0 ? `row ${String(line.row).padStart(digits)}  ` : " ".repeat(digits + 6);
           return wrap(`${head}${phrase}`, width, digits + 8);
         }),
   );
 }
+
+/** The running row stands behind what is done last. */
+const withRunning = ({ phrases, running }: DoLine): readonly string[] =>
+  running.length === 0 ? phrases : [...phrases.slice(0, -1), `${phrases.at(-1)}  [${running.join("; ")}]`];

@@ -36,10 +36,11 @@ const pieceText = ({ piece, needles, castOn, blocks }: PieceSection, width: numb
   ...blocks.flatMap((block) => blockText(block, width)),
 ];
 
-const blockText = ({ title, before, lines }: Block, width: number): readonly string[] => [
+const blockText = ({ title, before, shaping, lines }: Block, width: number): readonly string[] => [
   ...(title === undefined ? [] : [...wrap(title, width), ""]),
   ...before.flatMap((one) => contentText(one, width)),
-  ...(before.length > 0 ? [""] : []),
+  ...shaping.flatMap((words) => wrap(`- Shaping: ${words}`, width, 2)),
+  ...(before.length + shaping.length > 0 ? [""] : []),
   ...rowsText(lines, width),
   "",
 ];
