@@ -20,7 +20,8 @@ const WHOLE_WITHIN = 1e-9;
  *
  * `mod(a, b)` is `a - b * floor(a / b)`, so its result has the sign of `b` and a pattern that runs across the
  * centre keeps its phase on both sides. `round` goes to the nearest whole number and halves go away from zero,
- * so that a strand and its mirror image round alike.
+ * so that a strand and its mirror image round alike. `needle(place)` is the needle at a place that is counted without
+ * the gap at the centre: place 1 is R1, place 0 is L1, place -1 is L2.
  *
  * @returns the number, or the problem where a divisor is zero, a name has no value, or the result is not finite
  */
@@ -97,6 +98,8 @@ function apply(name: FunctionName, args: readonly number[]): number {
       return Math.sign(first) * floor(Math.abs(first) + 0.5);
     case "mod":
       return first - second * floor(first / second);
+    case "needle":
+      return first > 0 ? first : first - 1;
   }
 }
 

@@ -18,4 +18,4 @@ export type ArithmeticCode =
 
 /** What an expression may be made of, in a knitter's words. */
 export const ARITHMETIC =
-  "numbers, quantities, + - * / ( ) and the functions min max floor ceil round abs mod";
+  "numbers, quantities, + - * / ( ) and the functions min max floor ceil round abs mod needle";

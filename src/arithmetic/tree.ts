@@ -13,7 +13,7 @@ export type ExpressionNode =
 
 export type BinaryOperator = "+" | "-" | "*" | "/";
 
-export type FunctionName = "min" | "max" | "floor" | "ceil" | "round" | "abs" | "mod";
+export type FunctionName = "min" | "max" | "floor" | "ceil" | "round" | "abs" | "mod" | "needle";
 
 /** How many values each function takes. */
 export const FUNCTIONS: Readonly<Record<FunctionName, { readonly least: number; readonly most: number }>> = {
@@ -24,6 +24,7 @@ export const FUNCTIONS: Readonly<Record<FunctionName, { readonly least: number; 
   round: { least: 1, most: 1 },
   abs: { least: 1, most: 1 },
   mod: { least: 2, most: 2 },
+  needle: { least: 1, most: 1 },
 };
 
 export const isFunctionName = (name: string): name is FunctionName => Object.hasOwn(FUNCTIONS, name);

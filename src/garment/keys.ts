@@ -31,6 +31,11 @@ export const SECTIONS = {
       bed: { means: "the machine's row of needles", form: "keys" },
       gauge: { means: "what was counted and measured on the swatch, washed and rested", form: "keys" },
       yarn: { means: "the yarns", form: "keys", otherwise: "not known" },
+      wearer: {
+        means: "who will wear it; for a child this turns on the rules about cords",
+        form: "{ age: 5, height: 110 cm }, or one of the two",
+        otherwise: "not known, and then cords are warned of",
+      },
       pieces: { means: "the pieces, by name", form: "a piece under each name" },
       motifs: {
         means: "the motifs, by name",
@@ -95,7 +100,32 @@ export const SECTIONS = {
   },
   yarn: {
     where: "a yarn",
-    keys: { tex: { means: "grams of 1000 m", form: "a number" } },
+    keys: {
+      tex: { means: "grams of 1000 m", form: "a number", otherwise: "not known; then swatch" },
+      swatch: { means: "a swatch that was weighed", form: "keys", otherwise: "not known; then tex" },
+    },
+  },
+  "ground swatch": {
+    where: "the ground's weighed swatch",
+    keys: {
+      stitches: { means: "stitches of the whole swatch", form: "a whole number" },
+      rows: { means: "rows of the whole swatch", form: "a whole number" },
+      weight: { means: "what it weighs, tails and waste yarn cut off", form: "a weight: g, kg or oz" },
+    },
+  },
+  "cord swatch": {
+    where: "the cord's weighed swatch",
+    keys: {
+      stitches: { means: "cord stitches of the whole piece of cord", form: "a whole number" },
+      weight: { means: "what it weighs, tails cut off", form: "a weight: g, kg or oz" },
+    },
+  },
+  wearer: {
+    where: "the wearer",
+    keys: {
+      age: { means: "age in years", form: "5, 5 years or 18 months", otherwise: "not known" },
+      height: { means: "height of the body", form: "a length", otherwise: "not known" },
+    },
   },
   piece: {
     where: "a piece",
@@ -113,6 +143,11 @@ export const SECTIONS = {
         means: "where the carriage rests before the first row",
         form: "left or right",
         otherwise: "as the bed says",
+      },
+      part: {
+        means: "where on the body it lies",
+        form: "hood, collar, front, back, sleeve or other",
+        otherwise: "as its name says, else other",
       },
     },
   },
@@ -179,6 +214,11 @@ export const SECTIONS = {
         otherwise: "-5 % to 15 %, 2 % preferred",
       },
       reserve: { means: "spare cord", form: "a percentage", otherwise: "15 %" },
+      marker: {
+        means: "cord stitches from one thread, laid in to make counting easy, to the next",
+        form: "a whole number",
+        otherwise: "10",
+      },
     },
   },
   cable: {
@@ -204,7 +244,7 @@ export const SECTIONS = {
     keys: {
       allow: { means: "what it may be", form: allowForms },
       prefer: { means: "what it should rather be", form: "a number", otherwise: "no preference" },
-      unit: { means: "what it counts", form: "rows, needles or stitches" },
+      unit: { means: "what it counts", form: "rows, needles, stitches or strands" },
       signed: {
         means: "whether it may be negative: a place left of the centre",
         form: "true or false",
@@ -222,6 +262,31 @@ export const SECTIONS = {
         otherwise: "none",
       },
       repeat: { means: "hangings of one repeat", form: `[${anchorForm}, ...]` },
+      each: {
+        means: "several strands in one: a name for their number, and the numbers",
+        form: "{ i: 1..4 }",
+        otherwise: "one strand",
+      },
+      next: {
+        means: "the strand whose place it takes for the next repeat",
+        form: "a strand's name, or with each the number of one of them",
+        otherwise: "its own",
+      },
+    },
+  },
+  hanging: {
+    where: "a hanging",
+    keys: {
+      count: {
+        means: "cord stitches that stand off as a loop before this hanging",
+        form: "a number or a sum",
+        otherwise: "as the ease asks",
+      },
+      turn: {
+        means: "place in the row's order of work; a later one lies over",
+        form: "a number or a sum",
+        otherwise: "0, and then the motif's order",
+      },
     },
   },
   crossings: {
@@ -234,6 +299,16 @@ export const SECTIONS = {
         otherwise: "none",
       },
       repeat: { means: "crossings of one repeat", form: "[[middle, row], ...]" },
+    },
+  },
+  crossing: {
+    where: "a crossing",
+    keys: {
+      over: {
+        means: "which group lies on top in this crossing",
+        form: "left or right",
+        otherwise: "as the cable's",
+      },
     },
   },
   ease: {

@@ -31,6 +31,8 @@ export interface CordMotif extends MotifBase {
   readonly ease: EaseLimits;
   /** Spare cord, as a fraction of what is used (0.15 = 15 %). */
   readonly reserve: number;
+  /** Cord stitches from one thread that is laid in to make counting easy to the next. */
+  readonly markerEvery: number;
 }
 
 /** Stitches of the ground that change places on the needles. */
@@ -50,12 +52,26 @@ export interface CableMotif extends MotifBase {
 
 export interface Quantity extends Preference {
   readonly name: string;
-  readonly unit: "rows" | "needles" | "stitches";
+  readonly unit: "rows" | "needles" | "stitches" | "strands";
 }
 
 export interface Strand extends Blocks {
   readonly name: string;
+  /** Where it stands for several strands, called "name 1", "name 2" and so on. */
+  readonly each?: Each;
+  /** The strand whose anchors it goes on with in the next repeat; its own where that is not stated. */
+  readonly next?: Successor;
 }
+
+/** Numbers from one to another; in the expressions of what is numbered, `index` is its own. */
+export interface Each {
+  readonly index: string;
+  readonly from: Expression;
+  readonly to: Expression;
+}
+
+/** Another strand by its name, or one of the same numbered strands by its number. */
+export type Successor = { readonly strand: string; readonly path: Path } | { readonly number: Expression };
 
 /** Anchors of the three blocks of a motif; rows count from the start of the block. */
 export interface Blocks {
@@ -68,6 +84,12 @@ export interface Anchor {
   /** For a strand a needle from the panel's centre (no 0); for a crossing the middle of it. */
   readonly needle: Expression;
   readonly row: Expression;
+  /** Cord stitches to count up to this hanging, whatever the ease: the stretch stands off as a loop. */
+  readonly count?: Expression;
+  /** Place in the order of work of its row, before the motif's own order; 0 where it is not stated. */
+  readonly turn?: Expression;
+  /** For a crossing: which group lies over, where it is not the cable's own. */
+  readonly over?: "left" | "right";
 }
 
 export interface Rule {

@@ -1,4 +1,4 @@
-import type { CableMotif } from "../../motif/motif.ts";
+import type { Anchor, CableMotif } from "../../motif/motif.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, listAt, type Reading, report, tableAt, wordAt } from "./cursor.ts";
 import { anchorAt, expressionAt } from "./expressions.ts";
@@ -51,11 +51,11 @@ function crossingsAt(
   const anchors = (inner: Cursor | undefined) => {
     if (!inner) return [];
     const read = listAt(reading, inner, "a list of crossings", "[[middle, row]]")?.map((item) =>
-      anchorAt(reading, item, "a crossing", quantities),
+      crossingAt(reading, item, "a crossing", quantities),
     );
     return read?.every((one) => one !== undefined) ? read : undefined;
   };
-  const start = startCursor && anchorAt(reading, startCursor, "the first crossing", quantities);
+  const start = startCursor && crossingAt(reading, startCursor, "the first crossing", quantities);
   const [leadIn, repeat] = [anchors(leadInCursor), anchors(repeatCursor)];
   if (repeatCursor && repeat?.length === 0)
     return report(reading, repeatCursor, {
@@ -64,6 +64,22 @@ function crossingsAt(
       expected: "[[offset, interval]]",
     });
   return start && leadIn && repeat && { start, leadIn, repeat };
+}
+
+/** `[middle, row]`, or `[middle, row, { over: right }]`. */
+function crossingAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  quantities: ReadonlySet<string>,
+): Anchor | undefined {
+  const read = anchorAt(reading, cursor, what, quantities);
+  if (!read?.more) return read?.anchor;
+  const table = tableAt(reading, read.more, what, keysOf("crossing"), "{ over: right }");
+  const overCursor = table?.at("over");
+  const over = overCursor && wordAt(reading, overCursor, "over", ["left", "right"]);
+  if (!table || (overCursor && !over)) return undefined;
+  return { ...read.anchor, ...(over && { over }) };
 }
 
 function limitsAt(reading: Reading, cursor: Cursor): CableMotif["limits"] {

@@ -1,10 +1,11 @@
-import type { CordMotif, EaseLimits, Strand } from "../../motif/motif.ts";
+import type { Anchor, CordMotif, EaseLimits, Strand } from "../../motif/motif.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, knownNameAt, listAt, type Reading, report, tableAt } from "./cursor.ts";
-import { anchorAt } from "./expressions.ts";
+import { eachAt, nextAt } from "./each-strand.ts";
+import { anchorAt, expressionAt } from "./expressions.ts";
 import * as limits from "./limits.ts";
 import type { MotifReading } from "./motif-reading.ts";
-import { inPercent, percentageAt } from "./numbers.ts";
+import { inPercent, percentageAt, wholeAt } from "./numbers.ts";
 
 /** Where a cord neither puckers the ground nor stands off in loops; common practice, no published source. */
 const usualEase: EaseLimits = { from: -0.05, to: 0.15, prefer: 0.02 };
@@ -12,7 +13,13 @@ const usualEase: EaseLimits = { from: -0.05, to: 0.15, prefer: 0.02 };
 /** Spare cord where the motif does not say; common practice, no published source. */
 const usualReserve = 0.15;
 
-type CordParts = Pick<CordMotif, "kind" | "strands" | "folded" | "order" | "ease" | "reserve">;
+/** Cord stitches between two marker threads where the motif does not say; common practice, no published source. */
+const usualMarkerEvery = 10;
+
+type CordParts = Pick<
+  CordMotif,
+  "kind" | "strands" | "folded" | "order" | "ease" | "reserve" | "markerEvery"
+>;
 
 export function cordParts(motif: MotifReading): CordParts | undefined {
   const { reading, part, need, name } = motif;
@@ -26,7 +33,7 @@ export function cordParts(motif: MotifReading): CordParts | undefined {
       message: `the motif ${name} has no strand`,
       expected: "at least one strand",
     });
-  const strands = names.map((one) => strandAt(motif, table!.at(one)!, one));
+  const strands = names.map((one) => strandAt(motif, table!.at(one)!, one, names));
   const foldedCursor = part("folded");
   const orderCursor = part("order");
   const easeCursor = part("ease");
@@ -37,33 +44,81 @@ export function cordParts(motif: MotifReading): CordParts | undefined {
   const reserve = reserveCursor
     ? (percentageAt(reading, reserveCursor, "the reserve", limits.reserve) ?? usualReserve)
     : usualReserve;
+  const markerCursor = part("marker");
+  const markerEvery = markerCursor
+    ? (wholeAt(reading, markerCursor, "the cord stitches from marker to marker", limits.markerEvery) ??
+      usualMarkerEvery)
+    : usualMarkerEvery;
   if (names.length === 0 || !folded || !order || !ease) return undefined;
   if (!strands.every((strand) => strand !== undefined)) return undefined;
-  return { kind: "cord", strands, folded, order, ease, reserve };
+  return { kind: "cord", strands, folded, order, ease, reserve, markerEvery };
 }
 
-function strandAt({ reading, quantities }: MotifReading, cursor: Cursor, name: string): Strand | undefined {
+function strandAt(
+  { reading, quantities }: MotifReading,
+  cursor: Cursor,
+  name: string,
+  names: readonly string[],
+): Strand | undefined {
   const example = "{ start: [-1, 0], lead-in: [[-spread, interval]], repeat: [[spread, interval]] }";
   const table = tableAt(reading, cursor, `the strand ${name}`, keysOf("strand"), example);
   const startCursor = table?.need("start", "the needle and row of the first hanging: start: [-1, 0]");
   const repeatCursor = table?.need("repeat", "the hangings of one repeat: repeat: [[spread, interval]]");
   const leadInCursor = table?.at("lead-in");
+  const eachCursor = table?.at("each");
+  const nextCursor = table?.at("next");
+  const each = eachCursor && eachAt(reading, eachCursor, quantities);
+  const known = each ? new Set([...quantities, each.index]) : quantities;
   const anchors = (inner: Cursor | undefined): Strand["repeat"] | undefined => {
     if (!inner) return [];
     const items = listAt(reading, inner, "a list of hangings", "[[needle, row], [needle, row]]");
-    const read = items?.map((item) => anchorAt(reading, item, "a hanging", quantities));
+    const read = items?.map((item) => hangingAt(reading, item, "a hanging", known));
     return read?.every((one) => one !== undefined) ? read : undefined;
   };
-  const start = startCursor && anchorAt(reading, startCursor, "the first hanging", quantities);
+  const start = startCursor && hangingAt(reading, startCursor, "the first hanging", known);
   const leadIn = anchors(leadInCursor);
   const repeat = anchors(repeatCursor);
+  const next = nextCursor && nextAt(reading, nextCursor, { names, each, known });
+  if (start?.count)
+    return report(reading, startCursor!, {
+      code: "misplaced-count",
+      message: `the strand ${name} cannot be counted before it hangs anywhere`,
+      expected: "a count on a later hanging",
+    });
   if (repeatCursor && repeat?.length === 0)
     return report(reading, repeatCursor, {
       code: "empty-range",
       message: `the strand ${name} is hung nowhere in the repeat`,
       expected: "[[needle, row], ...]",
     });
-  return start && leadIn && repeat && { name, start, leadIn, repeat };
+  if ((eachCursor && !each) || (nextCursor && !next)) return undefined;
+  return (
+    start && leadIn && repeat && { name, start, leadIn, repeat, ...(each && { each }), ...(next && { next }) }
+  );
+}
+
+/** `[needle, row]`, or `[needle, row, { count: 10, turn: 1 }]`. */
+function hangingAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  quantities: ReadonlySet<string>,
+): Anchor | undefined {
+  const read = anchorAt(reading, cursor, what, quantities);
+  if (!read?.more) return read?.anchor;
+  const table = tableAt(reading, read.more, what, keysOf("hanging"), "{ count: 10 } or { turn: 1 }");
+  if (!table) return undefined;
+  const sum = (key: "count" | "turn", of: string) => {
+    const inner = table.at(key);
+    return { asked: inner !== undefined, value: inner && expressionAt(reading, inner, of, quantities) };
+  };
+  const [count, turn] = [sum("count", "the count of a loop"), sum("turn", "the turn in the row")];
+  if ((count.asked && !count.value) || (turn.asked && !turn.value)) return undefined;
+  return {
+    ...read.anchor,
+    ...(count.value && { count: count.value }),
+    ...(turn.value && { turn: turn.value }),
+  };
 }
 
 /** One pair of strands, or a list of pairs. */

@@ -48,18 +48,18 @@ function placeOfLetter({ written }: Cursor, letters: number): Place | undefined 
   return { line: written.place.line, column: written.place.column + written.indent + letters };
 }
 
-/** `[needle, row]`. */
+/** `[needle, row]`, and where more is said of it `[needle, row, { ... }]`, which is given on as a cursor. */
 export function anchorAt(
   reading: Reading,
   cursor: Cursor,
   what: string,
   quantities: ReadonlySet<string>,
-): Anchor | undefined {
+): { readonly anchor: Anchor; readonly more?: Cursor } | undefined {
   const example = "[needle, row], such as [-spread, interval]";
   const items = listAt(reading, cursor, what, example);
   if (!items) return undefined;
-  const [needleCursor, rowCursor] = items;
-  if (!needleCursor || !rowCursor || items.length !== 2)
+  const [needleCursor, rowCursor, more] = items;
+  if (!needleCursor || !rowCursor || items.length > 3)
     return report(reading, cursor, {
       code: "wrong-type",
       message: `${what} has two parts, a needle and a row`,
@@ -67,7 +67,28 @@ export function anchorAt(
     });
   const needle = expressionAt(reading, needleCursor, "the needle", quantities);
   const row = expressionAt(reading, rowCursor, "the row", quantities);
-  return needle && row && { needle, row };
+  return needle && row && { anchor: { needle, row }, ...(more && { more }) };
+}
+
+/** `1..n`: two sums, and two dots between them. */
+export function rangeAt(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  quantities: ReadonlySet<string>,
+): { readonly from: Expression; readonly to: Expression } | undefined {
+  const { written, path } = cursor;
+  const text = written.kind === "text" ? written.text : "";
+  const dots = text.indexOf("..");
+  if (dots < 0)
+    return report(reading, cursor, {
+      code: "not-a-range",
+      message: `${what} are a range`,
+      expected: "the first number and the last with two dots between them, such as 1..4 or 1..n",
+    });
+  const from = parsed(reading, cursor, what, text.slice(0, dots), quantities, path);
+  const to = parsed(reading, cursor, what, text.slice(dots + 2), quantities, path, dots + 2);
+  return from && to && { from, to };
 }
 
 const comparisons = ["<=", ">=", "==", "<", ">", "="] as const;

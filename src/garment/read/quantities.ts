@@ -7,7 +7,7 @@ import { preferenceAt } from "./allowed.ts";
 import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
 
-const units = ["rows", "needles", "stitches"] as const;
+const units = ["rows", "needles", "stitches", "strands"] as const;
 const example = "interval: { unit: rows, allow: 2..12, prefer: 4 }";
 
 /**
