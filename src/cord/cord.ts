@@ -1,6 +1,7 @@
 import type { CordMotif } from "../motif/motif.ts";
+import { pointsOver } from "../motif/sections.ts";
 import { segmentKey } from "../motif/segments.ts";
-import { across, pointsOver, type Trace } from "../motif/trace.ts";
+import { across, type Trace } from "../motif/trace.ts";
 
 /** One hanging of a strand; `count` is the cord stitches counted from the strand's hanging before (0 at its first). */
 export interface Hanging {
@@ -19,28 +20,45 @@ export interface Cord {
   readonly used: number;
 }
 
-/** Counted segments of a look, as much of them as the cord needs. */
-export interface Counted {
-  readonly trace: Trace;
-  readonly segments: readonly { readonly needles: number; readonly rows: number; readonly pickup: number }[];
+/** Whole repeats with one look, as much of them as the cord needs. */
+export interface CountedSection {
+  readonly look: { readonly trace: Trace; readonly segments: readonly CountedStretch[] };
+  readonly repeats: number;
+  /** Counts of the stretches that come from the section below, where the look has none for them. */
+  readonly joins: readonly CountedStretch[];
+}
+
+interface CountedStretch {
+  readonly needles: number;
+  readonly rows: number;
+  readonly pickup: number;
 }
 
 /** Every hanging of one column, strand by strand, from the bottom up. */
-export function hangingsOf({ trace, segments }: Counted, repeats: number): readonly Hanging[] {
-  const pickups = new Map(segments.map(({ needles, rows, pickup }) => [segmentKey(needles, rows), pickup]));
-  return trace.strands.flatMap((strand) => {
-    const points = pointsOver(strand, trace, repeats);
-    return points.map((point, index): Hanging => {
+export function hangingsOf(sections: readonly CountedSection[]): readonly Hanging[] {
+  const runs = sections.map(({ look: { trace }, repeats }) => ({ trace, repeats }));
+  const pickups = sections.map(
+    ({ look, joins }) =>
+      new Map(
+        [...joins, ...look.segments].map(({ needles, rows, pickup }) => [segmentKey(needles, rows), pickup]),
+      ),
+  );
+  const strands = runs[0]?.trace.strands ?? [];
+  return strands.flatMap(({ name: strand }) => {
+    const points = pointsOver(runs, (trace) => trace.strands.find(({ name }) => name === strand)!);
+    return points.map(({ needle, row, section }, index): Hanging => {
       const before = points[index - 1];
-      const count = before ? pickups.get(segmentKey(across(before, point), point.row - before.row))! : 0;
-      return { strand: strand.name, needle: point.needle, row: point.row, count };
+      const count = before
+        ? pickups[section]!.get(segmentKey(across(before, points[index]!), row - before.row))!
+        : 0;
+      return { strand, needle, row, count };
     });
   });
 }
 
 /** The cords of one column. */
-export function cordsOf(motif: CordMotif, counted: Counted, repeats: number): readonly Cord[] {
-  const hangings = hangingsOf(counted, repeats);
+export function cordsOf(motif: CordMotif, sections: readonly CountedSection[]): readonly Cord[] {
+  const hangings = hangingsOf(sections);
   const usedBy = (strands: readonly string[]): number =>
     hangings
       .filter(({ strand }) => strands.includes(strand))
@@ -68,3 +86,18 @@ export function stitchesToMake(used: number, reserve: number): number {
 
 /** Each cord stitch takes two passes: one knits, one slips back. */
 export const passesFor = (cordStitches: number): number => 2 * cordStitches;
+
+/** Threads of a contrasting colour laid in while a cord is knitted, so that it can be counted in bundles. */
+export interface Markers {
+  /** Cord stitches from one to the next, and from the start to the first. */
+  readonly every: number;
+  readonly count: number;
+  /** Cord stitches after the last one: from 1 to `every`, because none is laid in at the very end. */
+  readonly after: number;
+}
+
+/** The marker threads of a cord of so many cord stitches. */
+export function markersIn(cordStitches: number, every: number): Markers {
+  const count = Math.max(0, Math.ceil(cordStitches / every) - 1);
+  return { every, count, after: cordStitches - count * every };
+}

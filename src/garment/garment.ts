@@ -8,6 +8,7 @@ export interface Garment {
   readonly bed: Bed;
   readonly gauge: Gauge;
   readonly yarn: Yarns;
+  readonly wearer?: Wearer;
   readonly pieces: readonly Piece[];
   /** Only the motifs written in the file, each complete: what `like` took from a built-in one is filled in. */
   readonly motifs: readonly Motif[];
@@ -54,14 +55,37 @@ export interface Yarns {
   readonly cord?: Yarn;
 }
 
+/** What is known of a yarn; at least one of the two. */
 export interface Yarn {
   /** Linear density: grams per 1000 m (ISO 1144). */
-  readonly tex: number;
+  readonly tex?: number;
+  readonly swatch?: WeighedSwatch;
 }
+
+/** A swatch that was weighed, without its tails and waste yarn. */
+export interface WeighedSwatch {
+  /** Every stitch of the swatch: for the ground stitches times rows, for a cord its cord stitches. */
+  readonly stitches: number;
+  readonly grams: number;
+}
+
+/** Who will wear the garment, as far as the file says. */
+export interface Wearer {
+  readonly path: Path;
+  readonly ageYears?: number;
+  readonly heightMm?: number;
+}
+
+/** Where on the body a piece lies. */
+export type BodyPart = (typeof BODY_PARTS)[number];
+
+export const BODY_PARTS = ["hood", "collar", "front", "back", "sleeve", "other"] as const;
 
 export interface Piece {
   readonly name: string;
   readonly path: Path;
+  /** Where on the body it lies, where the file says so. */
+  readonly part?: BodyPart;
   /** From the cast-on edge upward; the first stands at height 0. */
   readonly outline: readonly Station[];
   /** Named heights; `cast-on`, `bind-off` and, where there is one, `neck` are among them. */

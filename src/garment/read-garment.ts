@@ -6,12 +6,14 @@ import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
 import type { Garment, Placement, Side } from "./garment.ts";
 import { keysOf } from "./keys.ts";
-import { bedAt, gaugeAt, yarnsAt } from "./read/cloth.ts";
+import { bedAt, gaugeAt } from "./read/cloth.ts";
 import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
 import { builtInMotif, motifAt } from "./read/motifs.ts";
 import { pieceAt, type ReadPiece } from "./read/pieces.ts";
 import { placementAt } from "./read/placements.ts";
+import { wearerAt } from "./read/wearer.ts";
 import { weightsAt } from "./read/weights.ts";
+import { yarnsAt } from "./read/yarn.ts";
 import { parseSource } from "./source/parse-source.ts";
 import { placeAt, type Written } from "./source/written.ts";
 
@@ -68,6 +70,8 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
   const gauge = gaugeCursor && gaugeAt(reading, gaugeCursor);
   const yarnCursor = top.at("yarn");
   const yarn = yarnCursor ? yarnsAt(reading, yarnCursor) : {};
+  const wearerCursor = top.at("wearer");
+  const wearer = wearerCursor && wearerAt(reading, wearerCursor);
   const pieces = piecesAt(reading, top, bed?.carriage ?? "right");
   const own = motifsAt(reading, top);
   const placements = placementsAt(reading, top, pieces, own);
@@ -82,6 +86,7 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
     bed,
     gauge,
     yarn,
+    ...(wearer && { wearer }),
     pieces: [...pieces.values()].flatMap(({ piece }) => (piece ? [piece] : [])),
     motifs: all,
     placements,

@@ -15,3 +15,9 @@ export const inCentimetres = (mm: number): string => `${Number((mm / 10).toFixed
 /** "a", "a and b", "a, b and c". */
 export const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+
+const plural = new Intl.PluralRules("en", { type: "ordinal" });
+const endings: Readonly<Record<string, string>> = { one: "st", two: "nd", few: "rd", other: "th" };
+
+/** "1st", "22nd", "13th". */
+export const ordinal = (count: number): string => `${count}${endings[plural.select(count)]}`;

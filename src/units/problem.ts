@@ -1,4 +1,4 @@
-/** Why a text is not a length or a percentage; `message` is a sentence without its full stop. */
+/** Why a text is not a length, a weight, an age or a percentage; `message` is a sentence without its full stop. */
 export interface UnitProblem {
   readonly code: UnitCode;
   readonly message: string;
@@ -10,6 +10,8 @@ export type UnitCode =
   | "unknown-unit"
   | "decimal-comma"
   | "not-a-length"
+  | "not-a-weight"
+  | "not-an-age"
   | "missing-percent"
   | "not-a-percentage";
 

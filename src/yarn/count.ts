@@ -14,3 +14,6 @@ export const texFromBall = (grams: number, metres: number): number => (1000 * gr
 
 /** Grams of so many metres. */
 export const gramsOf = (metres: number, tex: number): number => (metres * tex) / 1000;
+
+/** Metres of so many grams. */
+export const metresOf = (grams: number, tex: number): number => (1000 * grams) / tex;

@@ -1,54 +1,100 @@
-import type { CountedPiece } from "../cloth/counted-piece.ts";
+import { groundStitch } from "../cloth/gauge.ts";
 import { prepareCord } from "../cord/preparation.ts";
 import type { Fit } from "../fit/fit.ts";
-import type { Gauge } from "../garment/garment.ts";
-import { gramsOf } from "./count.ts";
-import { loopLengthCm } from "./fabric-geometry.ts";
+import type { Yarn } from "../garment/garment.ts";
+import { cordStitchMetres } from "./cord-stitch.ts";
+import { gramsOf, metresOf } from "./count.ts";
+import { loopMetres } from "./loop-length.ts";
+import { type Range, times } from "./range.ts";
+import { stitchesIn } from "./stitches.ts";
+import { gramsByWeight } from "./weighed.ts";
 
-/** Yarn that a garment takes, before tails and waste. */
+/** Yarn that a garment takes. */
 export interface YarnEstimate {
-  readonly groundMetres: number;
-  readonly groundGrams?: number;
-  /** 0 where no cord is laid. */
-  readonly cordMetres: number;
-  readonly cordGrams?: number;
+  readonly ground: YarnNeed;
+  /** Missing where no cord is laid. */
+  readonly cord?: YarnNeed;
 }
 
-/**
- * Ground: stitches times the loop length of the gauge. Cord: each cord stitch is one loop on each of its needles
- * and one float back over all but one of them, at most as long as those stitches are wide. Both are derived from the
- * loop-length constants, which hold to a few percent; tails, casting on and waste are not in them.
- */
+export interface YarnNeed {
+  /** From the gauge, by the loop-length constants. */
+  readonly byGauge: YarnAmount<Range>;
+  /** From the weight of a swatch, where the file gives it: the surer one. */
+  readonly byWeight?: YarnAmount<Range>;
+  /** What is in neither: waste for the ground, tails for the cord. */
+  readonly extra: YarnAmount<number>;
+  /** What to have at hand: the most that the surer way says, and the extra. */
+  readonly atHand: YarnAmount<number>;
+}
+
+/** Metres, grams or both: the one follows from the other where the yarn's tex is known. */
+export interface YarnAmount<Value> {
+  readonly metres?: Value;
+  readonly grams?: Value;
+}
+
+/** Casting on, tails, seams and waste, as a fraction of the ground's yarn: 5 to 10 % from memory; the greater. */
+export const groundWaste = 0.1;
+
+/** The yarn of a fit, with the bounds that the constants, the swatch and the scale leave. */
 export function estimateYarn(fit: Fit): YarnEstimate {
   const { gauge, yarn } = fit.garment;
-  const loopMetres = loopMetresOf(gauge);
-  const groundMetres = fit.pieces.reduce((sum, piece) => sum + stitchesIn(piece) * loopMetres, 0);
-  const cordMetres = fit.placements.reduce((sum, placement) => {
-    const cord = prepareCord(fit, placement);
-    if (!cord) return sum;
-    const float = ((cord.needles - 1) * gauge.ground.overMm) / gauge.ground.stitches / 1000;
-    return sum + cord.make * (cord.needles * loopMetres + float);
-  }, 0);
+  const loop = loopMetres(gauge.ground);
+  const stitches = fit.pieces.reduce((sum, piece) => sum + stitchesIn(piece), 0);
+  const ground = needOf(yarn.ground, stitches, loop, ({ metres, grams }) => ({
+    ...(metres && { metres: metres.about * groundWaste }),
+    ...(grams && { grams: grams.about * groundWaste }),
+  }));
+  const cords = fit.placements
+    .map((placement) => prepareCord(fit, placement))
+    .filter((one) => one !== undefined);
+  const [anyCord] = cords;
+  if (!anyCord) return { ground };
+  const cordStitches = cords.reduce((sum, { make }) => sum + make, 0);
+  const cordStitch = cordStitchMetres(anyCord.needles, loop, groundStitch(gauge).widthMm / 1000);
+  const tails = cords.reduce((sum, { tails: { count, eachMm } }) => sum + (count * eachMm) / 1000, 0);
   return {
-    groundMetres,
-    cordMetres,
-    ...(yarn.ground && { groundGrams: gramsOf(groundMetres, yarn.ground.tex) }),
-    ...(yarn.cord && { cordGrams: gramsOf(cordMetres, yarn.cord.tex) }),
+    ground,
+    cord: needOf(yarn.cord, cordStitches, cordStitch, () => ({
+      metres: tails,
+      ...(yarn.cord?.tex !== undefined && { grams: gramsOf(tails, yarn.cord.tex) }),
+    })),
   };
 }
 
-function loopMetresOf({ ground: { stitches, rows, overMm } }: Gauge): number {
-  const overCm = overMm / 10;
-  return loopLengthCm((stitches * rows) / overCm ** 2) / 100;
+/**
+ * @param stitches stitches of the ground, or cord stitches
+ * @param metresEach yarn in one of them by the gauge
+ * @param extraTo what to add to the amount that the surer way says
+ */
+function needOf(
+  yarn: Yarn | undefined,
+  stitches: number,
+  metresEach: Range,
+  extraTo: (needed: YarnAmount<Range>) => YarnAmount<number>,
+): YarnNeed {
+  const tex = yarn?.tex;
+  const byGauge = fromMetres(times(metresEach, stitches), tex);
+  const byWeight = yarn?.swatch && fromGrams(gramsByWeight(yarn.swatch, stitches), tex);
+  const needed = byWeight ?? byGauge;
+  const extra = extraTo(needed);
+  return {
+    byGauge,
+    ...(byWeight && { byWeight }),
+    extra,
+    atHand: {
+      ...(needed.metres && { metres: needed.metres.most + (extra.metres ?? 0) }),
+      ...(needed.grams && { grams: needed.grams.most + (extra.grams ?? 0) }),
+    },
+  };
 }
 
-/** Every stitch of a piece, the neck opening left out. */
-export function stitchesIn(piece: CountedPiece): number {
-  let stitches = 0;
-  for (let row = 1; row <= piece.rows; row++) {
-    stitches += piece.left[row - 1]! + piece.right[row - 1]!;
-    const above = piece.neck ? row - 1 - piece.neck.row : -1;
-    if (piece.neck && above >= 0) stitches -= piece.neck.left[above]! + piece.neck.right[above]!;
-  }
-  return stitches;
-}
+const fromMetres = (metres: Range, tex: number | undefined): YarnAmount<Range> => ({
+  metres,
+  ...(tex !== undefined && { grams: times(metres, gramsOf(1, tex)) }),
+});
+
+const fromGrams = (grams: Range, tex: number | undefined): YarnAmount<Range> => ({
+  grams,
+  ...(tex !== undefined && { metres: times(grams, metresOf(1, tex)) }),
+});

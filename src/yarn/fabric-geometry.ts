@@ -1,3 +1,5 @@
+import type { Range } from "./range.ts";
+
 /**
  * Loop geometry of plain knitted cloth: `courses per cm = Kc / l`, `wales per cm = Kw / l` and stitch density
  * `S = Ks / l^2`, with l the loop length, the yarn in one stitch, in cm.
@@ -17,13 +19,27 @@ export const relaxedStates = {
   full: { kc: 5.5, kw: 4.2, ks: 23.1 },
 } as const satisfies Record<string, RelaxedState>;
 
+/** How far a constant from memory may be off. */
+const memoryTolerance = 0.03;
+
+/**
+ * Ks of a swatch that was washed and rested. It is taken for fully relaxed, 23.1 +/- 1 (J. J. F. Knapton and others,
+ * Text. Res. J. 38 (1968), from memory); one that has not quite come to rest is in the wet relaxed state at the least.
+ */
+export const restedKs: Range = {
+  least: relaxedStates.wet.ks * (1 - memoryTolerance),
+  about: relaxedStates.full.ks,
+  most: relaxedStates.full.ks + 1,
+};
+
 export const coursesPerCm = (loopCm: number, state: RelaxedState): number => state.kc / loopCm;
 
 export const walesPerCm = (loopCm: number, state: RelaxedState): number => state.kw / loopCm;
 
-/**
- * Loop length in cm from a swatch's density in stitches per cm^2: `l = sqrt(Ks / S)`. A swatch that is washed and
- * rested is taken for fully relaxed.
- */
-export const loopLengthCm = (stitchesPerCm2: number, state: RelaxedState = relaxedStates.full): number =>
-  Math.sqrt(state.ks / stitchesPerCm2);
+/** Loop length in cm from a swatch's density in stitches per cm^2: `l = sqrt(Ks / S)`. */
+export const loopLengthCm = (stitchesPerCm2: number, ks: number = relaxedStates.full.ks): number =>
+  Math.sqrt(ks / stitchesPerCm2);
+
+/** Mass of one square metre in grams: `S x l x tex / 100`, S in 1/cm^2 and l in mm (a textile handbook, general formulae). */
+export const gramsPerSquareMetre = (stitchesPerCm2: number, loopMm: number, tex: number): number =>
+  (stitchesPerCm2 * loopMm * tex) / 100;

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type CountedPiece, countPiece } from "../../src/cloth/counted-piece.ts";
 import { groundStitch } from "../../src/cloth/gauge.ts";
 import type { Piece } from "../../src/garment/garment.ts";
-import { stitchesIn } from "../../src/yarn/estimate.ts";
+import { stitchesIn } from "../../src/yarn/stitches.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { garmentOf } from "../support/run-garment.ts";
 

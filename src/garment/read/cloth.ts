@@ -1,4 +1,4 @@
-import type { Bed, CordGauge, Gauge, GroundGauge, Yarn, Yarns } from "../garment.ts";
+import type { Bed, CordGauge, Gauge, GroundGauge } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
@@ -88,17 +88,4 @@ function sensible(reading: Reading, cursor: Cursor, mm: number, what: string, ho
     message: `at this gauge ${what} is ${Number(mm.toPrecision(3))} mm ${how}`,
     expected: `from ${least} to ${most} mm`,
   });
-}
-
-export function yarnsAt(reading: Reading, cursor: Cursor): Yarns {
-  const table = tableAt(reading, cursor, "the yarn", keysOf("yarns"), "ground: { tex: 370 }");
-  const yarn = (key: "ground" | "cord"): Yarn | undefined => {
-    const inner = table?.at(key);
-    const fields = inner && tableAt(reading, inner, `the ${key} yarn`, keysOf("yarn"), "{ tex: 370 }");
-    const texCursor = fields?.need("tex", "{ tex: 370 }");
-    const tex = texCursor && numberAt(reading, texCursor, "the yarn's tex", limits.tex);
-    return tex === undefined ? undefined : { tex };
-  };
-  const [ground, cord] = [yarn("ground"), yarn("cord")];
-  return { ...(ground && { ground }), ...(cord && { cord }) };
 }

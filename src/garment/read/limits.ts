@@ -25,6 +25,13 @@ export const usualCordNeedles: Limits = { least: 2, most: 6 };
 export const cordThicknessMm: Limits = { least: 0, most: 100 };
 /** From sewing thread to the thickest roving. */
 export const tex: Limits = { least: 1, most: 50_000 };
+/** A swatch of a few stitches to a whole blanket. */
+export const swatchGrams: Limits = { least: 0.1, most: 10_000 };
+export const ageYears: Limits = { least: 0, most: 130 };
+/** From a small newborn to taller than anyone. */
+export const wearerMm: Limits = { least: 250, most: 2800 };
+/** Cord stitches between two marker threads. */
+export const markerEvery: Limits = { least: 2, most: 1000 };
 export const weight: Limits = { least: 0, most: 1_000_000 };
 /** Half too short and twice too long are no cord laid on cloth any more. */
 export const ease: Limits = { least: -0.5, most: 2 };

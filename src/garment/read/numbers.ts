@@ -1,4 +1,7 @@
-import { parseLength } from "../../units/length.ts";
+import { AGE } from "../../units/age.ts";
+import { LENGTH } from "../../units/length.ts";
+import { MASS } from "../../units/mass.ts";
+import { type MeasureKind, parseMeasure, withUnit } from "../../units/measure.ts";
 import { parsePercentage } from "../../units/percentage.ts";
 import { type Cursor, type Reading, report } from "./cursor.ts";
 
@@ -56,29 +59,57 @@ export function wholeAt(reading: Reading, cursor: Cursor, what: string, limits: 
 }
 
 /** A length in mm. */
-export function lengthAt(
+export const lengthAt = (
   reading: Reading,
   cursor: Cursor,
   what: string,
   limitsMm: Limits,
+): number | undefined => measureAt(reading, cursor, what, limitsMm, LENGTH, inCm);
+
+/** A weight in grams. */
+export const massAt = (
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  limitsGrams: Limits,
+): number | undefined => measureAt(reading, cursor, what, limitsGrams, MASS, inGrams);
+
+/** An age in years; a bare number counts years. */
+export const ageAt = (
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  limitsYears: Limits,
+): number | undefined =>
+  cursor.written.kind === "number"
+    ? numberAt(reading, cursor, what, limitsYears)
+    : measureAt(reading, cursor, what, limitsYears, AGE, inYears);
+
+function measureAt<Unit extends string>(
+  reading: Reading,
+  cursor: Cursor,
+  what: string,
+  limits: Limits,
+  kind: MeasureKind<Unit>,
+  inWords: (amount: number) => string,
 ): number | undefined {
   const { written } = cursor;
   if (written.kind === "number")
     return report(reading, cursor, {
       code: "missing-unit",
-      message: `${what} is a length, and a length needs its unit`,
-      expected: `${written.text} cm, or another of mm, cm, m or in`,
+      message: `${what} is ${kind.one}, and ${kind.one} needs its unit`,
+      expected: withUnit(written.text, kind),
     });
   if (written.kind !== "text")
     return report(reading, cursor, {
       code: "wrong-type",
-      message: `${what} is a length`,
-      expected: "a number and a unit, such as 20 cm",
+      message: `${what} is ${kind.one}`,
+      expected: `a number and a unit, such as ${kind.example.amount} ${kind.example.unit}`,
     });
-  const parsed = parseLength(written.text);
+  const parsed = parseMeasure(written.text, kind);
   if ("problem" in parsed)
     return report(reading, cursor, { ...parsed.problem, message: `${what}: ${parsed.problem.message}` });
-  return within(reading, cursor, what, parsed.mm, limitsMm, inCm);
+  return within(reading, cursor, what, parsed.amount, limits, inWords);
 }
 
 /** A percentage as a fraction. */
@@ -109,6 +140,10 @@ export function percentageAt(
 
 /** A length as it is shown to a knitter. */
 export const inCm = (mm: number): string => `${tidy(mm / 10)} cm`;
+
+const inGrams = (grams: number): string => `${tidy(grams)} g`;
+
+const inYears = (years: number): string => `${tidy(years)} years`;
 
 /** A fraction as it is shown to a knitter. */
 export const inPercent = (fraction: number): string => `${tidy(fraction * 100)} %`;

@@ -1,4 +1,4 @@
-import type { Mark, Piece, Side } from "../garment.ts";
+import { BODY_PARTS, type Mark, type Piece, type Side } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
@@ -38,6 +38,8 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarri
   const carriage =
     (carriageCursor && wordAt(reading, carriageCursor, "the carriage's side", ["left", "right"])) ??
     bedCarriage;
+  const partCursor = table?.at("part");
+  const part = partCursor && wordAt(reading, partCursor, "where on the body a piece lies", BODY_PARTS);
   if (!table || !written) return { name };
   const marks = new Map([
     ["cast-on", 0],
@@ -49,6 +51,7 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarri
   const piece: Piece = {
     name,
     path: cursor.path,
+    ...(part && { part }),
     outline: outline.stations,
     marks: [...marks].filter((mark): mark is [string, number] => mark[1] !== undefined).map(toMark),
     neck: neck.stations,

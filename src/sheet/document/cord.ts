@@ -1,7 +1,8 @@
-import { type CordPreparation, prepareCord } from "../../cord/preparation.ts";
+import { type CordPreparation, type PreparedCord, prepareCord } from "../../cord/preparation.ts";
 import type { Fit } from "../../fit/fit.ts";
-import { counted, inCentimetres, listed } from "../../report/words.ts";
-import { paragraph, type Section } from "./document.ts";
+import { roundUpTo } from "../../report/rounding.ts";
+import { counted, inCentimetres, listed, ordinal } from "../../report/words.ts";
+import { type Content, type Fact, paragraph, type Section } from "./document.ts";
 
 /** The cords to make before a piece is cast on; undefined where none is laid. */
 export function cordSection(fit: Fit): Section | undefined {
@@ -12,23 +13,59 @@ export function cordSection(fit: Fit): Section | undefined {
   return {
     title: "Make the cord before you cast on",
     content: [
-      "Knit the cord at the ground's tension, one way knitting and one way slipping: two passes make one cord" +
-        " stitch. Leave a tail of about 20 cm of yarn at both ends. Too long is unravelled, too short spoils the" +
-        " piece: where in doubt make more; about six times the length it decorates is usual for a crossed cord.",
-      "The purl side faces you and is the right side: the cord lies on it, and the other side stays plain with a" +
-        " slight print at each hanging. In every row hang the strands in the order of the sheet, or the crossings lie unevenly.",
-      ...preparations.flatMap(preparationWords),
-    ].map(paragraph),
+      paragraph(
+        "Knit the cord at the ground's tension, one way knitting and one way slipping: two passes make one cord" +
+          " stitch. Too long is unravelled, too short spoils the piece: where in doubt make more; about six times" +
+          " the length it decorates is usual for a crossed cord.",
+      ),
+      paragraph(
+        "The purl side faces you and is the right side: the cord lies on it, and the other side stays plain with a" +
+          " slight print at each hanging. In every row hang the strands in the order of the sheet, or the crossings lie unevenly.",
+      ),
+      ...preparations.flatMap(preparationContent),
+    ],
   };
 }
 
-function preparationWords({ motif, piece, needles, cords }: CordPreparation): readonly string[] {
-  return cords.map(({ times, make, used, passes, lengthMm, folded, strands }) => {
-    const which = times > 1 ? `${times} cords alike, each` : "one cord";
+function preparationContent(preparation: CordPreparation): readonly Content[] {
+  const { motif, piece, cords } = preparation;
+  return cords.flatMap((cord): readonly Content[] => {
+    const { times, folded, strands } = cord;
     const whose = cords.length > 1 ? ` (${listed(strands)})` : "";
+    const which = times > 1 ? `${times} cords alike, each of them so` : "one cord";
     const fold = folded
-      ? ` Mark its middle with a thread: it is hung from there. The ${strands[1]} arm is the one that ends with the last round you knitted, so that it can be unravelled.`
+      ? ` Mark its middle with a thread of another colour: it is hung from there. The ${strands[1]} arm is the one that ends with the last round you knitted, so that it can be unravelled.`
       : "";
-    return `${motif} on ${piece}${whose}: ${which} on ${counted(needles, "needle")}, ${counted(make, "cord stitch", "cord stitches")} = ${counted(passes, "pass", "passes")}, about ${inCentimetres(lengthMm)} (${used} used, ${make - used} in reserve).${fold}`;
+    return [
+      paragraph(`${motif} on ${piece}${whose}: ${which}.${fold}`),
+      { kind: "facts", facts: cordFacts(preparation, cord) },
+    ];
   });
 }
+
+function cordFacts(
+  { needles, tails }: CordPreparation,
+  { used, make, passes, lengthMm, markers }: PreparedCord,
+): readonly Fact[] {
+  const { every, count, after } = markers;
+  return [
+    { name: "Needles", value: String(needles) },
+    { name: "Used", value: stitches(used) },
+    { name: "Reserve", value: stitches(make - used) },
+    {
+      name: "Make",
+      value: `${stitches(make)} = ${counted(passes, "pass", "passes")}, about ${inCentimetres(roundUpTo(lengthMm, 0))}`,
+    },
+    { name: "Tails", value: `${inCentimetres(tails.eachMm)} of yarn left at each end` },
+    ...(count > 0
+      ? [
+          {
+            name: "Markers",
+            value: `lay in a thread of another colour after every ${ordinal(every)} cord stitch, ${counted(count, "thread")}: ${every} from each to the next, ${after} after the last`,
+          },
+        ]
+      : []),
+  ];
+}
+
+const stitches = (count: number): string => counted(count, "cord stitch", "cord stitches");

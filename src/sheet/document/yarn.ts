@@ -1,23 +1,56 @@
 import type { Fit } from "../../fit/fit.ts";
-import { listed } from "../../report/words.ts";
-import { estimateYarn } from "../../yarn/estimate.ts";
-import { paragraph, type Section } from "./document.ts";
+import { estimateYarn, type YarnAmount, type YarnNeed } from "../../yarn/estimate.ts";
+import type { Range } from "../../yarn/range.ts";
+import { type Fact, paragraph, type Section } from "./document.ts";
 
 /** The yarn to have at hand, rounded up, because yarn that runs out spoils the piece. */
 export function yarnSection(fit: Fit): Section {
-  const { groundMetres, groundGrams, cordMetres, cordGrams } = estimateYarn(fit);
-  const amount = (metres: number, grams: number | undefined): string =>
-    `about ${Math.ceil(metres)} m${grams === undefined ? "" : `, ${Math.ceil(grams)} g`}`;
-  const parts = [
-    `ground ${amount(groundMetres, groundGrams)}`,
-    ...(cordMetres > 0 ? [`cord ${amount(cordMetres, cordGrams)}`] : []),
-  ];
+  const { ground, cord } = estimateYarn(fit);
+  const weighed = [ground, ...(cord ? [cord] : [])].every(({ byWeight }) => byWeight);
   return {
     title: "Yarn",
     content: [
+      {
+        kind: "facts",
+        facts: [
+          ...needFacts("Ground", ground, "for casting on, seams, tails and waste"),
+          ...(cord ? needFacts("Cord", cord, "for its tails") : []),
+        ],
+      },
       paragraph(
-        `By the gauge alone: ${listed(parts)}. Add a tenth or more for swatch, waste and tails; weigh the swatch to be surer.`,
+        "The gauge leaves room: how fully the swatch has relaxed, and a quarter of a stitch in its count." +
+          (weighed
+            ? ""
+            : " A swatch that was weighed is surer: put its stitches, rows and weight into the file under yarn."),
       ),
     ],
   };
 }
+
+function needFacts(whose: string, need: YarnNeed, extraFor: string): readonly Fact[] {
+  const { byGauge, byWeight, extra, atHand } = need;
+  return [
+    { name: `${whose} by the gauge`, value: rangeWords(byGauge) },
+    ...(byWeight
+      ? [{ name: `${whose} by the weighed swatch`, value: `${rangeWords(byWeight)}: the surer` }]
+      : []),
+    { name: `${whose}, to add`, value: `${amountWords(extra)} ${extraFor}` },
+    { name: `${whose}, to have at hand`, value: `at least ${amountWords(atHand)}` },
+  ];
+}
+
+/** "about 381 m (355 to 402 m) or 141 g (132 to 149 g)". */
+function rangeWords({ metres, grams }: YarnAmount<Range>): string {
+  const words = ({ least, about, most }: Range, unit: string): string =>
+    `about ${Math.ceil(about)} ${unit} (${Math.floor(least)} to ${Math.ceil(most)} ${unit})`;
+  return both(metres && words(metres, "m"), grams && words(grams, "g"));
+}
+
+const amountWords = ({ metres, grams }: YarnAmount<number>): string =>
+  both(
+    metres === undefined ? undefined : `${Math.ceil(metres)} m`,
+    grams === undefined ? undefined : `${Math.ceil(grams)} g`,
+  );
+
+const both = (metres: string | undefined, grams: string | undefined): string =>
+  [metres, grams].filter((one) => one !== undefined).join(" or ");

@@ -1,4 +1,4 @@
-import { listed } from "../../report/words.ts";
+import { listed, ordinal } from "../../report/words.ts";
 import type { SheetPiece } from "../sheet.ts";
 import { type RhythmPart, rhythmOf } from "./rhythm.ts";
 import { type Block, type ShapingRun, shapingRuns } from "./shaping-runs.ts";
@@ -60,9 +60,3 @@ function gapWords(gaps: readonly number[]): string {
 
 const timesWords = (times: number): string =>
   times === 1 ? "once" : times === 2 ? "twice" : `${times} times`;
-
-const plural = new Intl.PluralRules("en", { type: "ordinal" });
-const endings: Readonly<Record<string, string>> = { one: "st", two: "nd", few: "rd", other: "th" };
-
-/** "1st", "22nd", "13th". */
-const ordinal = (count: number): string => `${count}${endings[plural.select(count)]}`;
