@@ -17,7 +17,11 @@ export function assemble(garment: Garment, looks: readonly Look[], layouts: read
     terms: [...looks, ...layouts].flatMap(({ terms }) => terms),
     looks,
     placements: layouts.map((layout) =>
-      placed(layout, pieces.find(({ name }) => name === layout.field.piece.name)!),
+      placed(
+        layout,
+        looks.find(({ motif }) => motif.name === layout.field.placement.motif)!,
+        pieces.find(({ name }) => name === layout.field.piece.name)!,
+      ),
     ),
     pieces,
   });
@@ -45,7 +49,7 @@ function countFitted(
   );
 }
 
-function placed(layout: Layout, piece: CountedPiece): FittedPlacement {
+function placed(layout: Layout, look: Look, piece: CountedPiece): FittedPlacement {
   const { field, footing, repeats, columns, gap, change, bottom, top, panel } = layout;
   const firstRow = piece.marks.get(field.placement.from)! + bottom;
   const lastRow = firstRow + footing.leadRows + repeats * footing.repeatRows;
@@ -54,6 +58,7 @@ function placed(layout: Layout, piece: CountedPiece): FittedPlacement {
     index: field.index,
     piece: piece.name,
     motif: field.placement.motif,
+    sections: [{ look, repeats, joins: [] }],
     repeats,
     columns,
     gap,

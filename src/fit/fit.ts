@@ -30,6 +30,9 @@ export interface FittedPlacement {
   readonly index: number;
   readonly piece: string;
   readonly motif: string;
+  /** What is worked from the bottom up; one section, unless the look changes on the way. */
+  readonly sections: readonly FittedSection[];
+  /** Whole repeats of all sections together. */
   readonly repeats: number;
   readonly columns: number;
   readonly gap: number;
@@ -40,6 +43,17 @@ export interface FittedPlacement {
   readonly lastRow: number;
   readonly margins: FittedMargins;
   readonly panel: Panel;
+}
+
+/** So many whole repeats with one look. The first section of a placement brings the lead-in, and may be only that. */
+export interface FittedSection {
+  readonly look: FittedLook;
+  readonly repeats: number;
+  /**
+   * Counts of the stretches over which the strands come from the section below, as far as the look has none for
+   * them; none in the first section.
+   */
+  readonly joins: readonly FittedSegment[];
 }
 
 export interface FittedMargins {

@@ -1,5 +1,6 @@
 import { position } from "../cloth/bed.ts";
-import { across, type Point, pointsOver, type StrandTrace, type Trace } from "./trace.ts";
+import { pointsOver } from "./sections.ts";
+import { across, type Point, type StrandTrace, type Trace } from "./trace.ts";
 
 /** A stretch of cord between two hangings that all stretches of the same size share. */
 export interface Segment {
@@ -16,7 +17,7 @@ export interface Segment {
  */
 export function distinctSegments(trace: Trace): readonly Segment[] {
   const found = new Map<string, Segment>();
-  const walks = trace.strands.map((strand) => pointsOver(strand, trace, 2));
+  const walks = trace.strands.map((strand) => pointsOver([{ trace, repeats: 2 }], () => strand));
   trace.strands.forEach((strand, index) => {
     const under = walks.slice(0, index);
     segmentsOf(walks[index]!).forEach(([from, to], step) => {
@@ -46,7 +47,7 @@ const segmentsOf = (points: readonly Point[]): Stretch[] =>
   points.slice(1).map((to, index) => [points[index]!, to]);
 
 /** Whether two stretches of cord change sides of each other within the rows they share. */
-function crosses(one: Stretch, other: Stretch): boolean {
+export function crosses(one: Stretch, other: Stretch): boolean {
   const first = Math.max(one[0].row, other[0].row);
   const last = Math.min(one[1].row, other[1].row);
   if (first >= last) return false;
@@ -65,7 +66,7 @@ function nameOf(strand: StrandTrace, step: number, from: Point, to: Point): stri
 }
 
 /** "run", "run 2", "run 3": a name stands once. */
-function numberAlike(segments: readonly Segment[]): readonly Segment[] {
+export function numberAlike(segments: readonly Segment[]): readonly Segment[] {
   const seen = new Map<string, number>();
   return segments.map((segment) => {
     const times = (seen.get(segment.name) ?? 0) + 1;

@@ -68,16 +68,6 @@ export function traceMotif(motif: Motif, values: Values): Trace | TraceProblem {
   }
 }
 
-/** Every point of a strand or a cable over a number of repeats; rows count from the motif's first row. */
-export function pointsOver(blocks: BlockTrace, trace: Trace, repeats: number): readonly Point[] {
-  const points = [blocks.start, ...blocks.leadIn];
-  for (let repeat = 0; repeat < repeats; repeat++) {
-    const base = trace.leadRows + repeat * trace.repeatRows;
-    for (const { needle, row } of blocks.repeat) points.push({ needle, row: base + row });
-  }
-  return points;
-}
-
 function traceCord(motif: CordMotif, values: Values, leadRows: number, repeatRows: number): Trace {
   const strands = motif.order.map((name) => {
     const strand = motif.strands.find((one) => one.name === name)!;

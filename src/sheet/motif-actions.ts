@@ -1,9 +1,8 @@
 import { needleFrom, needlesBetween } from "../cloth/bed.ts";
 import { type Hanging, hangingsOf } from "../cord/cord.ts";
-import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
-import { lookOf } from "../fit/fit.ts";
+import { type Fit, type FittedPlacement, lookOf } from "../fit/fit.ts";
 import type { CableMotif, CordMotif } from "../motif/motif.ts";
-import { pointsOver } from "../motif/trace.ts";
+import { pointsOver } from "../motif/sections.ts";
 import type { Action, CrossAction } from "./sheet.ts";
 
 /** Actions by row. */
@@ -14,12 +13,12 @@ export function motifActions(fit: Fit, piece: string): ActionsByRow {
   const actions: ActionsByRow = new Map();
   for (const placement of fit.placements) {
     if (placement.piece !== piece) continue;
-    const look = lookOf(fit, placement.motif);
+    const { motif } = lookOf(fit, placement.motif);
     placement.panel.centres.forEach((centre, index) => {
       const made =
-        look.motif.kind === "cord"
-          ? cordActions(fit, placement, look, look.motif, centre, index + 1)
-          : cableActions(placement, look, look.motif, centre, index + 1);
+        motif.kind === "cord"
+          ? cordActions(fit, placement, motif, centre, index + 1)
+          : cableActions(placement, motif, centre, index + 1);
       for (const [row, action] of made) actions.set(row, [...(actions.get(row) ?? []), action]);
     });
   }
@@ -31,12 +30,11 @@ type Placed = readonly [row: number, action: Action];
 function cordActions(
   fit: Fit,
   placement: FittedPlacement,
-  look: FittedLook,
   motif: CordMotif,
   centre: number,
   column: number,
 ): readonly Placed[] {
-  const hangings = hangingsOf(look, placement.repeats);
+  const hangings = hangingsOf(placement.sections);
   const loops = fit.garment.gauge.cord!.needles;
   return hangings.flatMap((hanging, index): Placed[] => {
     const { strand } = hanging;
@@ -89,14 +87,13 @@ const endsWithLastRow = (motif: CordMotif, strand: string): boolean =>
 
 function cableActions(
   placement: FittedPlacement,
-  look: FittedLook,
   motif: CableMotif,
   centre: number,
   column: number,
 ): readonly Placed[] {
-  const { trace } = look;
-  const { left, right } = trace.cable!;
-  return pointsOver(trace.cable!, trace, placement.repeats).map(({ needle, row }): Placed => {
+  const runs = placement.sections.map(({ look: { trace }, repeats }) => ({ trace, repeats }));
+  return pointsOver(runs, ({ cable }) => cable!).map(({ needle, row, section }): Placed => {
+    const { left, right } = runs[section]!.trace.cable!;
     const middle = centre + needle;
     const [from, to] = needlesBetween(middle - left, middle + right);
     const cross: CrossAction = {

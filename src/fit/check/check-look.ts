@@ -2,9 +2,9 @@ import { allows } from "../../garment/allowed.ts";
 import type { Garment } from "../../garment/garment.ts";
 import type { CordMotif } from "../../motif/motif.ts";
 import { keepsRule } from "../../motif/rules.ts";
-import type { FittedLook } from "../fit.ts";
+import type { FittedLook, FittedSection } from "../fit.ts";
 import { type Breach, breach, easeTolerance } from "./breach.ts";
-import { walk } from "./walk.ts";
+import { type WalkPoint, walk } from "./walk.ts";
 
 /** Values allowed, rules kept, and for a cord every stretch between two hangings counted with its ease in limits. */
 export function checkLook(garment: Garment, look: FittedLook): readonly Breach[] {
@@ -21,18 +21,38 @@ export function checkLook(garment: Garment, look: FittedLook): readonly Breach[]
   return breaches;
 }
 
+/** Two repeats hold every stretch that more of them would. */
 function checkCounts(garment: Garment, motif: CordMotif, look: FittedLook): readonly Breach[] {
+  return checkStretches(garment, motif, [{ look, repeats: 2, joins: [] }]);
+}
+
+/**
+ * Every stretch of cord over a run of sections: counted, with its ease as told and inside the motif's limits.
+ *
+ * @param concerns whether a stretch that ends at a point is looked at; all are unless stated
+ */
+export function checkStretches(
+  garment: Garment,
+  motif: CordMotif,
+  sections: readonly FittedSection[],
+  concerns: (to: WalkPoint, from: WalkPoint) => boolean = () => true,
+): readonly Breach[] {
   const { ground, cord } = garment.gauge;
   if (!cord) return [breach("gauge.cord", "is missing")];
   const breaches: Breach[] = [];
   const stitchMm = cord.overMm / cord.stitches;
-  for (const { name, points } of walk(motif, look.values, 2).strands)
+  const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  for (const { name, points } of walk(motif, runs).strands)
     for (let index = 1; index < points.length; index++) {
       const [from, to] = [points[index - 1]!, points[index]!];
+      if (!concerns(to, from)) continue;
       const needles = Math.abs(from.from - to.from);
       const rows = to.row - from.row;
       const where = `${motif.name}, ${name}, row ${to.row}`;
-      const segment = look.segments.find((one) => one.needles === needles && one.rows === rows);
+      const { look, joins } = sections[to.run]!;
+      const segment = [...look.segments, ...(from.run === to.run ? [] : joins)].find(
+        (one) => one.needles === needles && one.rows === rows,
+      );
       if (rows < 1 || !segment) {
         breaches.push(breach(where, `no count for ${needles} needles across and ${rows} rows up`));
         continue;

@@ -1,8 +1,9 @@
 import type { CountedPiece } from "../../cloth/counted-piece.ts";
 import { allows } from "../../garment/allowed.ts";
 import type { Garment, Placement } from "../../garment/garment.ts";
-import type { Fit, FittedPlacement } from "../fit.ts";
+import type { Fit, FittedLook, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
+import { checkLook, checkStretches } from "./check-look.ts";
 import { type WalkPoint, walk } from "./walk.ts";
 
 /** Rows that add up, margins inside their limits, and every hanging on needles that are in work. */
@@ -12,8 +13,10 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
   const piece = fit.pieces.find(({ name }) => name === fitted.piece);
   const look = fit.looks.find(({ motif }) => motif.name === fitted.motif);
   if (!piece || !look) return [breach(where, "its piece or its look is missing")];
-  const motif = walk(look.motif, look.values, fitted.repeats);
+  const runs = fitted.sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  const motif = walk(look.motif, runs);
   return [
+    ...checkSections(garment, look, fitted, where),
     ...checkRows(placement, fitted, piece, motif.rows, where),
     ...checkChoices(placement, fitted, where),
     ...checkNeedles(
@@ -24,6 +27,30 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
       where,
     ),
   ];
+}
+
+/** Sections that are the motif's own, add up to the repeats told, and can be gone on with where they meet. */
+function checkSections(
+  garment: Garment,
+  told: FittedLook,
+  { sections, repeats }: FittedPlacement,
+  where: string,
+): readonly Breach[] {
+  const [first, ...later] = sections;
+  if (!first) return [breach(where, "has no section")];
+  const breaches: Breach[] = [];
+  if (first.look !== told) breaches.push(breach(where, "begins with another look than is told"));
+  const inAll = sections.reduce((sum, section) => sum + section.repeats, 0);
+  if (inAll !== repeats)
+    breaches.push(breach(where, `${repeats} repeats are told, its sections have ${inAll}`));
+  if (later.some((section) => section.repeats < 1))
+    breaches.push(breach(where, "has a section of no repeat"));
+  if (later.some(({ look }) => look.motif !== told.motif))
+    breaches.push(breach(where, "has a section of another motif"));
+  breaches.push(...later.flatMap(({ look }) => checkLook(garment, look)));
+  if (told.motif.kind === "cord" && later.length > 0)
+    breaches.push(...checkStretches(garment, told.motif, sections, (to, from) => to.run !== from.run));
+  return breaches;
 }
 
 function checkRows(

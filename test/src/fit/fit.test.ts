@@ -140,6 +140,16 @@ describe("the independent check refuses a fit", () => {
     ["with an ease that is not so", (fit) => withSegment(fit, { ease: 0.02 })],
     ["that starts a row too late", (fit) => withPlacement(fit, { firstRow: 24, lastRow: 92 })],
     ["with a repeat too many", (fit) => withPlacement(fit, { repeats: 9 })],
+    ["with no section", (fit) => withSections(fit, () => [])],
+    [
+      "with sections that are longer than is told",
+      (fit) => withSections(fit, ([first]) => [first!, { ...first!, repeats: 1 }]),
+    ],
+    [
+      "with a section of no repeat",
+      (fit) => withSections(fit, ([first]) => [first!, { ...first!, repeats: 0 }]),
+    ],
+    ["worked with another look than is told", (fit) => ({ ...fit, looks: [{ ...fit.looks[0]! }] })],
     ["with a margin that is not allowed", (fit) => withMargins(fit, { bottom: 21 })],
     ["with margins at the sides that are not there", (fit) => withMargins(fit, { left: 40 })],
     ["off the edge of its piece", (fit) => withPanel(fit, 60)],
@@ -163,17 +173,23 @@ describe("the independent check refuses a fit", () => {
     withPlacement(fit, {
       panel: { centres: [shift], leftEdge: shift - 3, rightEdge: shift + 3 },
     });
-  const withSegment = (fit: Fit, change: Partial<Fit["looks"][number]["segments"][number]>): Fit => ({
-    ...fit,
-    looks: fit.looks.map((look) => ({
+  type Look = Fit["looks"][number];
+  /** One look told and worked, so that nothing but the look itself is spoiled. */
+  const withLook = (fit: Fit, change: (look: Look) => Look): Fit => {
+    const look = change(fit.looks[0]!);
+    const sections = fit.placements[0]!.sections.map((section) => ({ ...section, look }));
+    return { ...withPlacement(fit, { sections }), looks: [look] };
+  };
+  const withSegment = (fit: Fit, change: Partial<Look["segments"][number]>): Fit =>
+    withLook(fit, (look) => ({
       ...look,
       segments: look.segments.map((segment, index) => (index === 1 ? { ...segment, ...change } : segment)),
-    })),
-  });
-  const withValue = (fit: Fit, name: string, value: number): Fit => ({
-    ...fit,
-    looks: fit.looks.map((look) => ({ ...look, values: new Map(look.values).set(name, value) })),
-  });
+    }));
+  const withValue = (fit: Fit, name: string, value: number): Fit =>
+    withLook(fit, (look) => ({ ...look, values: new Map(look.values).set(name, value) }));
+  const withSections = (fit: Fit, change: (sections: Sections) => Sections): Fit =>
+    withPlacement(fit, { sections: change(fit.placements[0]!.sections) });
+  type Sections = Fit["placements"][number]["sections"];
   const withLeftEdge = (fit: Fit, needles: number): Fit => ({
     ...fit,
     pieces: fit.pieces.map((piece) => ({ ...piece, left: piece.left.map(() => needles) })),
