@@ -1,6 +1,6 @@
 import { cordStitchMm } from "../cloth/gauge.ts";
 import { type Fit, type FittedPlacement, lookOf } from "../fit/fit.ts";
-import { type Cord, cordsOf, passesFor, stitchesToMake } from "./cord.ts";
+import { type Cord, cordsOf, type Markers, markersIn, passesFor, stitchesToMake } from "./cord.ts";
 
 /** All the cord one placement takes. */
 export interface CordPreparation {
@@ -9,12 +9,22 @@ export interface CordPreparation {
   /** Needles each cord is knitted on. */
   readonly needles: number;
   readonly cords: readonly PreparedCord[];
+  readonly tails: Tails;
   /** Sums over the cords. */
   readonly used: number;
   readonly make: number;
   readonly passes: number;
   readonly lengthMm: number;
 }
+
+/** Yarn left hanging at both ends of each cord, to fasten it with; not part of `make`. */
+export interface Tails {
+  readonly count: number;
+  readonly eachMm: number;
+}
+
+/** Long enough to thread a needle and sew an end in. Common practice, no published source. */
+const tailMm = 200;
 
 /** Cords that are alike, such as one for each column. */
 export interface PreparedCord extends Cord {
@@ -23,6 +33,7 @@ export interface PreparedCord extends Cord {
   readonly make: number;
   readonly passes: number;
   readonly lengthMm: number;
+  readonly markers: Markers;
   /** Two arms of one cord, hung from its middle. */
   readonly folded: boolean;
 }
@@ -40,6 +51,7 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
       make,
       passes: passesFor(make),
       lengthMm: make * cordStitchMm(cord),
+      markers: markersIn(make, motif.markerEvery),
       folded: one.strands.length > 1,
     };
   });
@@ -50,6 +62,7 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
     piece: placement.piece,
     needles: cord.needles,
     cords,
+    tails: { count: 2 * sum(() => 1), eachMm: tailMm },
     used: sum(({ used }) => used),
     make: sum(({ make }) => make),
     passes: sum(({ passes }) => passes),
