@@ -59,7 +59,7 @@ export function anchorAt(
   const items = listAt(reading, cursor, what, example);
   if (!items) return undefined;
   const [needleCursor, rowCursor, more] = items;
-  if (!needleCursor || !rowCursor || items.length > 3)
+  if (!needleCursor || !rowCursor || items.length > 3 || (more && more.written.kind !== "table"))
     return report(reading, cursor, {
       code: "wrong-type",
       message: `${what} has two parts, a needle and a row`,
