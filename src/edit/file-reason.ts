@@ -10,6 +10,8 @@ const reasons: Reasons = {
   EROFS: "this disk can only be read",
   ENOSPC: "the disk is full",
   EDQUOT: "your share of the disk is full",
+  EFBIG: "a file may not become so large here",
+  EIO: "the disk reports a fault",
   ENAMETOOLONG: "the name is too long",
   ELOOP: "the links lead in a circle",
   EBUSY: "another program holds it",

@@ -1,6 +1,6 @@
-import { createHash } from "node:crypto";
-import { readdir, realpath } from "node:fs/promises";
-import { basename, dirname, join, resolve } from "node:path";
+import { readdir } from "node:fs/promises";
+import { join, resolve } from "node:path";
+import { fullPath, nameFor } from "./garment-key.ts";
 import { inTurn, type Kept, readState, removeState, writeState } from "./kept.ts";
 
 /** Changes to a garment file that were not saved. */
@@ -55,17 +55,10 @@ export async function allUnsaved(folder: string): Promise<readonly Unsaved[]> {
 
 const journalFolder = (folder: string): string => join(folder, "unsaved");
 
-/** Paths may be longer than a file's name can be, and hold characters that it can't. */
 const journalFor = (folder: string, path: string): string =>
-  join(journalFolder(folder), `${createHash("sha256").update(path).digest("hex").slice(0, 32)}.json`);
+  join(journalFolder(folder), `${nameFor(path)}.json`);
 
 const turnOf = (folder: string, file: string): string => `${folder}\0${resolve(file)}`;
-
-/** One garment file is one, by whatever link it is reached, and also while it is not there. */
-const fullPath = (file: string): Promise<string> =>
-  realpath(file)
-    .catch(async () => join(await realpath(dirname(file)), basename(file)))
-    .catch(() => resolve(file));
 
 function unsavedFrom(state: unknown): Unsaved | undefined {
   if (typeof state !== "object" || state === null) return undefined;

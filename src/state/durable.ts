@@ -1,0 +1,96 @@
+import * as nodeFiles from "node:fs";
+import { dirname } from "node:path";
+import { errorCode } from "../edit/file-reason.ts";
+
+/** What of the file system is used to keep things; tests give one that fails. */
+export type Files = Pick<
+  typeof nodeFiles,
+  | "openSync"
+  | "writeSync"
+  | "fsyncSync"
+  | "fdatasyncSync"
+  | "ftruncateSync"
+  | "closeSync"
+  | "renameSync"
+  | "unlinkSync"
+  | "linkSync"
+  | "mkdirSync"
+  | "readFileSync"
+  | "fstatSync"
+  | "statSync"
+>;
+
+export const usualFiles: Files = nodeFiles;
+
+/** Makes a folder where it is missing, for its owner alone, and has it and its parents on disk. */
+export function makeFolder(files: Files, folder: string): void {
+  const first = files.mkdirSync(folder, { recursive: true, mode: 0o700 });
+  if (first === undefined) return;
+  for (let made = folder; ; made = dirname(made)) {
+    syncFolder(files, dirname(made));
+    if (made === first) return;
+  }
+}
+
+/**
+ * Has on disk which files a folder holds: that a file is synced does not yet say that its name is
+ * (fsync(2), Linux man-pages). A system that cannot sync folders does so by itself or not at all.
+ */
+export function syncFolder(files: Files, folder: string): void {
+  const descriptor = files.openSync(folder, "r");
+  try {
+    files.fsyncSync(descriptor);
+  } catch (error) {
+    if (!["EINVAL", "EISDIR", "EPERM", "ENOTSUP"].includes(errorCode(error))) throw error;
+  } finally {
+    files.closeSync(descriptor);
+  }
+}
+
+/** Writes all bytes at a place in an open file: the system may take fewer at a time. */
+export function writeAll(files: Files, descriptor: number, bytes: Uint8Array, position: number): void {
+  for (let done = 0; done < bytes.length; )
+    done += files.writeSync(descriptor, bytes, done, bytes.length - done, position + done);
+}
+
+/**
+ * Puts bytes in a file's place as a whole or not at all, and returns once they are there whatever becomes of the
+ * power. write-file-atomic is not used, because it does not sync the folder in which it renames.
+ *
+ * @param mayReplace asked when all but the replacing is done
+ * @returns the new file, open for reading and writing; undefined where it was not to be replaced any more
+ */
+export function replaceDurably(
+  files: Files,
+  file: string,
+  bytes: Uint8Array,
+  mayReplace: () => boolean,
+): number | undefined {
+  const temporary = `${file}.${process.pid}.new`;
+  const descriptor = files.openSync(temporary, "w+", 0o600);
+  try {
+    writeAll(files, descriptor, bytes, 0);
+    files.fsyncSync(descriptor);
+    if (!mayReplace()) {
+      files.closeSync(descriptor);
+      removeIfThere(files, temporary);
+      return undefined;
+    }
+    files.renameSync(temporary, file);
+    syncFolder(files, dirname(file));
+    return descriptor;
+  } catch (error) {
+    files.closeSync(descriptor);
+    removeIfThere(files, temporary);
+    throw error;
+  }
+}
+
+/** Removes a file; that there is none, or that it cannot be removed, is no failure of what was done before. */
+export function removeIfThere(files: Files, file: string): void {
+  try {
+    files.unlinkSync(file);
+  } catch {
+    // What is left behind is only clutter.
+  }
+}

@@ -1,0 +1,63 @@
+import { join } from "node:path";
+import { fileReason } from "../edit/file-reason.ts";
+import { applyEvents, type WorkEvent } from "../work/events.ts";
+import type { WorkRecord } from "../work/record.ts";
+import { fullPath, nameFor } from "./garment-key.ts";
+import { readJournal } from "./journal.ts";
+
+const format = "evenrow-work/1";
+
+/** Where the work on one garment file is kept. */
+export interface WorkPlace {
+  /** The garment file's full path. */
+  readonly file: string;
+  readonly folder: string;
+  readonly journal: string;
+  readonly lock: string;
+}
+
+export async function workPlace(stateFolder: string, file: string): Promise<WorkPlace> {
+  const path = await fullPath(file);
+  const folder = join(stateFolder, "work");
+  const name = nameFor(path);
+  return {
+    file: path,
+    folder,
+    journal: join(folder, `${name}.journal`),
+    lock: join(folder, `${name}.lock`),
+  };
+}
+
+/** What is kept of the work on a garment. */
+export type KeptWork =
+  | { readonly status: "none" }
+  | { readonly status: "kept"; readonly record: WorkRecord }
+  /** `reason` is a sentence without its full stop. */
+  | { readonly status: "unreadable"; readonly reason: string };
+
+/** The first entry of a journal; all others are events. */
+interface Head {
+  readonly format: typeof format;
+  readonly file: string;
+  readonly record: WorkRecord;
+}
+
+export const headOf = ({ file }: WorkPlace, record: WorkRecord): Head => ({ format, file, record });
+
+/** Reads what is kept, without a lock: a journal can be read at any time. */
+export function keptWork({ journal, file }: WorkPlace): KeptWork {
+  try {
+    const entries = readJournal(journal);
+    if (!entries) return { status: "none" };
+    const [head, ...events] = entries;
+    if (!isHead(head) || head.file !== file)
+      return { status: "unreadable", reason: "its beginning is damaged or of another version" };
+    // What has the right checksum was written by this program, event by event.
+    return { status: "kept", record: applyEvents(head.record, events as readonly WorkEvent[]) };
+  } catch (error) {
+    return { status: "unreadable", reason: fileReason(error) };
+  }
+}
+
+const isHead = (entry: unknown): entry is Head =>
+  typeof entry === "object" && entry !== null && "format" in entry && entry.format === format;

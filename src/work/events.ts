@@ -1,0 +1,126 @@
+import type { SheetPiece } from "../sheet/sheet.ts";
+import {
+  currentPiece,
+  isAtRow,
+  isBegun,
+  type Measurement,
+  newPiece,
+  type PieceWork,
+  pieceNamed,
+  stepOf,
+  type WorkRecord,
+} from "./record.ts";
+import { stepAt, stepsOf } from "./steps.ts";
+
+/** Something that happened at the machine. What can be kept is one of these; a record is what they add up to. */
+export type WorkEvent =
+  /** The next step: a row was knitted, or the second half was taken up. */
+  | { readonly kind: "next" }
+  | { readonly kind: "back" }
+  | { readonly kind: "jump"; readonly row: number; readonly part: number }
+  /** Says something of the present row in place of what was said; an empty text takes it away. */
+  | { readonly kind: "note"; readonly text: string }
+  /** Marks a mistake at the present row, or takes its mark away. */
+  | { readonly kind: "mistake" }
+  | { readonly kind: "choose"; readonly piece: string }
+  | { readonly kind: "measured"; readonly lengthMm?: number; readonly widthMm?: number }
+  /** From here on these sheets are followed; begun pieces that are not among them stay as they are. */
+  | { readonly kind: "follow"; readonly garmentHash: string; readonly sheets: readonly SheetPiece[] };
+
+/**
+ * What an event makes of a record. An event that cannot be (a row beyond the piece's end, a piece that is not there)
+ * leaves the record as it is, the same object.
+ */
+export function applyEvent(record: WorkRecord, event: WorkEvent): WorkRecord {
+  switch (event.kind) {
+    case "next":
+      return movedTo(record, currentPiece(record).at + 1);
+    case "back":
+      return movedTo(record, currentPiece(record).at - 1);
+    case "jump":
+      return movedTo(record, stepAt(currentPiece(record).sheet, event.row, event.part));
+    case "note":
+      return withPiece(record, (piece) => noted(piece, event.text.trim()));
+    case "mistake":
+      return withPiece(record, marked);
+    case "choose":
+      return event.piece === record.piece || !pieceNamed(record, event.piece)
+        ? record
+        : { ...record, piece: event.piece };
+    case "measured":
+      return withPiece(record, (piece) => measured(piece, event));
+    case "follow":
+      return following(record, event);
+  }
+}
+
+export const applyEvents = (record: WorkRecord, events: readonly WorkEvent[]): WorkRecord =>
+  events.reduce(applyEvent, record);
+
+const withPiece = (record: WorkRecord, change: (piece: PieceWork) => PieceWork): WorkRecord => ({
+  ...record,
+  pieces: record.pieces.map((piece) => (piece.sheet.piece === record.piece ? change(piece) : piece)),
+});
+
+function movedTo(record: WorkRecord, at: number | undefined): WorkRecord {
+  const piece = currentPiece(record);
+  if (at === undefined || at === piece.at || !stepsOf(piece.sheet)[at]) return record;
+  return withPiece(record, (one) => ({ ...one, at }));
+}
+
+function noted(piece: PieceWork, text: string): PieceWork {
+  const { row, part } = stepOf(piece);
+  const others = piece.notes.filter((note) => !isAtRow(note, { row, part }));
+  return { ...piece, notes: text === "" ? others : [...others, { row, part, text }] };
+}
+
+function marked(piece: PieceWork): PieceWork {
+  const { row, part } = stepOf(piece);
+  const others = piece.mistakes.filter((mistake) => !isAtRow(mistake, { row, part }));
+  return {
+    ...piece,
+    mistakes: others.length < piece.mistakes.length ? others : [...others, { row, part }],
+  };
+}
+
+function measured(
+  piece: PieceWork,
+  { lengthMm, widthMm }: Extract<WorkEvent, { kind: "measured" }>,
+): PieceWork {
+  if (lengthMm === undefined && widthMm === undefined) return piece;
+  const { row, part } = stepOf(piece);
+  const measurement: Measurement = {
+    row,
+    part,
+    ...(lengthMm !== undefined && { lengthMm }),
+    ...(widthMm !== undefined && { widthMm }),
+  };
+  const others = piece.measurements.filter((one) => !isAtRow(one, measurement));
+  return { ...piece, measurements: [...others, measurement] };
+}
+
+function following(
+  record: WorkRecord,
+  { garmentHash, sheets }: Extract<WorkEvent, { kind: "follow" }>,
+): WorkRecord {
+  const followed = sheets.map((sheet) => {
+    const before = pieceNamed(record, sheet.piece);
+    return before ? carriedOver(before, sheet) : newPiece(sheet);
+  });
+  const left = record.pieces.filter(
+    (piece) => isBegun(piece) && !sheets.some((sheet) => sheet.piece === piece.sheet.piece),
+  );
+  const pieces = [...followed, ...left];
+  if (pieces.length === 0) return { ...record, garmentHash };
+  const piece = pieces.some(({ sheet }) => sheet.piece === record.piece)
+    ? record.piece
+    : pieces[0]!.sheet.piece;
+  return { garmentHash, piece, pieces };
+}
+
+/** The same rows are knitted; where the new sheet is shorter the piece stands at its end. */
+function carriedOver(before: PieceWork, sheet: SheetPiece): PieceWork {
+  const { row, part } = stepOf(before);
+  const at = stepAt(sheet, row, part) ?? stepAt(sheet, row, 1) ?? stepsOf(sheet).length - 1;
+  return { ...before, sheet, at };
+}

@@ -1,0 +1,74 @@
+import type { Sheet, SheetPiece } from "../sheet/sheet.ts";
+import { type Step, stepsOf } from "./steps.ts";
+
+/** Everything that is kept of the work on one garment. Plain data: it is written to disk as it is. */
+export interface WorkRecord {
+  /** Fingerprint of the garment file's text that the knitter last agreed to go on from. */
+  readonly garmentHash: string;
+  /** Name of the piece worked at last. */
+  readonly piece: string;
+  /** In the order of the file; never empty. */
+  readonly pieces: readonly PieceWork[];
+}
+
+/** The work on one piece. */
+export interface PieceWork {
+  /** The sheet that is followed; it stays as it is whatever becomes of the garment file. */
+  readonly sheet: SheetPiece;
+  /** Index of the present step among the piece's steps. */
+  readonly at: number;
+  readonly notes: readonly Note[];
+  /** Rows at which a mistake was marked. */
+  readonly mistakes: readonly RowOfPart[];
+  readonly measurements: readonly Measurement[];
+}
+
+/** A row of a piece that may be worked in two parts. */
+export interface RowOfPart {
+  readonly row: number;
+  readonly part: number;
+}
+
+export interface Note extends RowOfPart {
+  readonly text: string;
+}
+
+/** What was measured on the piece at a row. */
+export interface Measurement extends RowOfPart {
+  /** From the cast-on edge to the needles. */
+  readonly lengthMm?: number;
+  /** Of the whole knitting on the needles' last rows. */
+  readonly widthMm?: number;
+}
+
+/** The work before anything is knitted: row 0 of every piece, the first one at hand. */
+export const newRecord = ({ pieces }: Sheet, garmentHash: string): WorkRecord => ({
+  garmentHash,
+  piece: pieces[0]!.piece,
+  pieces: pieces.map(newPiece),
+});
+
+export const newPiece = (sheet: SheetPiece): PieceWork => ({
+  sheet,
+  at: 0,
+  notes: [],
+  mistakes: [],
+  measurements: [],
+});
+
+/** A piece by its name, undefined where there is none of it. */
+export const pieceNamed = ({ pieces }: WorkRecord, name: string): PieceWork | undefined =>
+  pieces.find(({ sheet }) => sheet.piece === name);
+
+/** The piece at hand. */
+export const currentPiece = (record: WorkRecord): PieceWork => pieceNamed(record, record.piece)!;
+
+/** The step at which a piece stands. */
+export const stepOf = ({ sheet, at }: PieceWork): Step => stepsOf(sheet)[at]!;
+
+/** Whether anything was knitted, noted or measured on a piece. */
+export const isBegun = ({ at, notes, mistakes, measurements }: PieceWork): boolean =>
+  at > 0 || notes.length + mistakes.length + measurements.length > 0;
+
+export const isAtRow = (one: RowOfPart, { row, part }: RowOfPart): boolean =>
+  one.row === row && one.part === part;
