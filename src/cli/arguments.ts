@@ -1,5 +1,7 @@
 import { parseArgs } from "node:util";
 import { nearest } from "../diagnostics/nearest.ts";
+import { quoted } from "../diagnostics/shown.ts";
+import { listed } from "../report/words.ts";
 import type { CommandEntry } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
 
@@ -71,4 +73,20 @@ export function numberOption(
   const number = Number(value);
   if (value.trim() !== "" && Number.isFinite(number) && number >= least && number <= most) return number;
   throw new CommandError(`--${name} takes a number from ${least} to ${most}, and this is "${value}".`);
+}
+
+/**
+ * One of an option's words; undefined where the option is not given.
+ *
+ * @throws CommandError for any other word
+ */
+export function wordOption<Word extends string>(
+  name: string,
+  value: string | boolean | undefined,
+  words: readonly Word[],
+): Word | undefined {
+  if (typeof value !== "string") return undefined;
+  const known = words.find((word) => word === value);
+  if (known !== undefined) return known;
+  throw new CommandError(`--${name} takes one of ${listed(words)}, and this is ${quoted(value)}.`);
 }

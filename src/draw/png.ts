@@ -1,4 +1,4 @@
-import { createRequire } from "node:module";
+import { ownTypeface } from "../typeface/typeface.ts";
 
 /** A picture, and what a reader of it should know. */
 export interface Picture {
@@ -16,8 +16,7 @@ const mostPixels = 60_000_000;
 
 /**
  * An SVG document as a PNG. The renderer draws text with the fonts it finds, and without any it leaves the text out
- * silently; so an open font made for legibility (SIL Open Font License 1.1) comes with the program, and the system's
- * fonts serve the letters that it lacks.
+ * silently; so the program's own typeface is used, and the system's fonts serve the letters that it lacks.
  *
  * @param widthPx width of the picture; as large as the document says where it is left out
  */
@@ -27,11 +26,11 @@ export async function svgToPng(svg: string, widthPx?: number): Promise<Picture |
     return {
       problem: "What draws PNGs is not installed for this system. SVG needs nothing: --output chart.svg",
     };
-  const fontFiles = ownFonts();
+  const typeface = ownTypeface();
   const font = {
-    fontFiles: [...fontFiles],
+    fontFiles: typeface ? [typeface.regular, typeface.bold] : [],
     loadSystemFonts: true,
-    ...(fontFiles.length > 0 && { defaultFontFamily: fontFamily, sansSerifFamily: fontFamily }),
+    ...(typeface && { defaultFontFamily: typeface.name, sansSerifFamily: typeface.name }),
   };
   const { width, height } = new renderer.Resvg(svg, { font: { loadSystemFonts: false } });
   const zoom = Math.min(
@@ -43,7 +42,7 @@ export async function svgToPng(svg: string, widthPx?: number): Promise<Picture |
     fitTo: { mode: "width", value: Math.round(zoom * width) },
   }).render();
   const notes = [
-    ...(fontFiles.length === 0 ? [noOwnFont] : []),
+    ...(typeface ? [] : [noOwnFont]),
     ...(zoom < 1 && widthPx === undefined ? [madeSmaller] : []),
   ];
   return { png: drawn.asPng(), notes };
@@ -53,17 +52,3 @@ const noOwnFont =
   "The font that comes with the program was not found: letters may be missing from the picture.";
 const madeSmaller =
   "The picture would be too large and was made smaller; one piece by itself (--piece) comes out larger.";
-
-const fontFamily = "Atkinson Hyperlegible";
-
-function ownFonts(): readonly string[] {
-  const { resolve } = createRequire(import.meta.url);
-  const folder = "@expo-google-fonts/atkinson-hyperlegible";
-  try {
-    return ["400Regular", "700Bold"].map((face) =>
-      resolve(`${folder}/${face}/AtkinsonHyperlegible_${face}.ttf`),
-    );
-  } catch {
-    return [];
-  }
-}

@@ -1,6 +1,4 @@
 import { extname } from "node:path";
-import { nearest } from "../../diagnostics/nearest.ts";
-import { quoted } from "../../diagnostics/shown.ts";
 import { type Scene, sceneOf } from "../../draw/scene.ts";
 import { chartsSvg } from "../../draw/svg.ts";
 import { chartText } from "../../draw/text.ts";
@@ -8,6 +6,8 @@ import type { View } from "../../draw/view.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { listed } from "../../report/words.ts";
 import { warningsFor } from "../../safety/warnings.ts";
+import { wordOption } from "../arguments.ts";
+import { askedPieces } from "../asked-pieces.ts";
 import { writesUnicode } from "../characters.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { deliver } from "../deliver.ts";
@@ -37,7 +37,7 @@ export const run: CommandRun = async (input) => {
 /** What the option says, else what the output's ending says, else text on a terminal and SVG elsewhere. */
 function formatFor({ options, terminal }: CommandInput): Format {
   const { output } = options;
-  const asked = oneOf("format", options.format, formats);
+  const asked = wordOption("format", options.format, formats);
   if (asked === "png" && typeof output !== "string")
     throw new CommandError("A PNG is no text, so it goes to a file.\nFor example: --output chart.png");
   if (asked) return asked;
@@ -50,32 +50,13 @@ function formatFor({ options, terminal }: CommandInput): Format {
 }
 
 const viewsFor = ({ options }: CommandInput): readonly View[] => {
-  const asked = oneOf("view", options.view, viewNames) ?? "knitter";
+  const asked = wordOption("view", options.view, viewNames) ?? "knitter";
   return asked === "both" ? ["knitter", "worn"] : [asked];
 };
 
-function oneOf<Word extends string>(
-  option: string,
-  value: string | boolean | undefined,
-  words: readonly Word[],
-): Word | undefined {
-  if (typeof value !== "string") return undefined;
-  const known = words.find((word) => word === value);
-  if (known !== undefined) return known;
-  throw new CommandError(`--${option} takes one of ${listed(words)}, and this is ${quoted(value)}.`);
-}
-
 /** The piece that is asked for, or all of them in the order of the file. */
-function scenesFor({ options }: CommandInput, fit: Fit): readonly Scene[] {
-  const names = fit.pieces.map(({ name }) => name);
-  if (typeof options.piece !== "string") return names.map((name) => sceneOf(fit, name));
-  if (names.includes(options.piece)) return [sceneOf(fit, options.piece)];
-  const near = nearest(options.piece, names);
-  const hint = near === undefined ? "" : ` Did you mean ${quoted(near)}?`;
-  throw new CommandError(
-    `The garment has no piece called ${quoted(options.piece)}; it has ${listed(names.map(quoted))}.${hint}`,
-  );
-}
+const scenesFor = ({ options }: CommandInput, fit: Fit): readonly Scene[] =>
+  askedPieces(options.piece, fit).map((name) => sceneOf(fit, name));
 
 async function chartIn(
   format: Format,
