@@ -1,0 +1,63 @@
+import type { Stitch } from "../cloth/gauge.ts";
+
+/** How far across (0 to 1) and how far up (0 to 1) a curve has come at `t` (0 to 1). */
+export type Course = (t: number) => { readonly across: number; readonly up: number };
+
+const quarter = Math.PI / 2;
+
+/** Quarters of an ellipse; `scoop` is level at first, `crown` is level at its end. */
+const scoop: Course = (t) => ({ across: Math.sin(quarter * t), up: 1 - Math.cos(quarter * t) });
+const crown: Course = (t) => ({ across: 1 - Math.cos(quarter * t), up: Math.sin(quarter * t) });
+
+/**
+ * The curves by name. An armhole is a `scoop`: it goes inward first and then straight up. A hat's crown goes up first
+ * and then inward. A sleeve's cap is a `bell`: a scoop half of the way and a crown the other half.
+ */
+export const CURVES = {
+  scoop,
+  crown,
+  bell: (t: number) => {
+    const half = t < 0.5 ? scoop(2 * t) : crown(2 * t - 1);
+    const done = t < 0.5 ? 0 : 0.5;
+    return { across: done + half.across / 2, up: done + half.up / 2 };
+  },
+} as const satisfies Readonly<Record<string, Course>>;
+
+export type CurveName = keyof typeof CURVES;
+
+/** A curve is drawn by straight lines that lie nowhere further from it than this part of a stitch. */
+const FARTHEST_STITCHES = 0.25;
+
+/** More lines than these are never needed: a quarter of an ellipse 1000 stitches wide takes 50. */
+const MOST_LINES = 512;
+
+/**
+ * How many lines a curve is drawn by, so that they lie nowhere a quarter of a stitch or more from it, measured in
+ * stitch widths across and stitch heights up.
+ *
+ * @param acrossMm how far the curve goes across, of either sign
+ * @param upMm how far it goes up
+ */
+export function linesOf(name: CurveName, acrossMm: number, upMm: number, stitch: Stitch): number {
+  const [stitches, rows] = [acrossMm / stitch.widthMm, upMm / stitch.heightMm];
+  let lines = 2;
+  while (lines < MOST_LINES && farthest(CURVES[name], lines, stitches, rows) >= FARTHEST_STITCHES) lines *= 2;
+  return lines;
+}
+
+/** The greatest distance, in stitches, of the curve from its lines, seen at the middle of each. */
+function farthest(course: Course, lines: number, stitches: number, rows: number): number {
+  const at = (t: number): readonly [number, number] => {
+    const { across, up } = course(t);
+    return [across * stitches, up * rows];
+  };
+  let most = 0;
+  for (let index = 0; index < lines; index++) {
+    const [ax, ay] = at(index / lines);
+    const [bx, by] = at((index + 1) / lines);
+    const [mx, my] = at((index + 0.5) / lines);
+    const length = Math.hypot(bx - ax, by - ay);
+    if (length > 0) most = Math.max(most, Math.abs((bx - ax) * (my - ay) - (by - ay) * (mx - ax)) / length);
+  }
+  return most;
+}

@@ -1,0 +1,151 @@
+import type { Stitch } from "../cloth/gauge.ts";
+import { inCentimetres } from "../report/words.ts";
+import type { Size } from "../sizes/body.ts";
+import { BODY_MEASURES, type BodyMeasure } from "../sizes/size-table.ts";
+import { type Choices, chosen } from "./chosen.ts";
+import type { Measurement, Sum } from "./description.ts";
+import { readSum, sumName } from "./sums.ts";
+import { ShapeStop } from "./trouble.ts";
+
+/** What the measurements of one piece come from. */
+export interface Given {
+  /** The shape's name, for messages. */
+  readonly shape: string;
+  readonly measurements: Readonly<Record<string, Measurement>>;
+  /** Lengths in mm that the file states, by the measurement's name. */
+  readonly written: ReadonlyMap<string, number>;
+  readonly choices: Choices;
+  readonly size?: Size;
+  /** The ease of the named fit, in mm; 0 where none is named. */
+  readonly fitMm: number;
+  readonly stitch: Stitch;
+}
+
+/** A measurement that the file does not state, and what stands behind it. */
+export type Taken =
+  | { readonly from: "size"; readonly measurement: BodyMeasure; readonly mm: number }
+  | {
+      readonly from: "assumption";
+      readonly measurement: string;
+      readonly mm: number;
+      readonly because: string;
+    };
+
+/** Works out measurements as they are asked for, so that only those are needed that the piece is made of. */
+export interface Measuring {
+  /** A measurement, in mm. @throws ShapeStop where it is not known or can't be */
+  readonly length: (measurement: string) => number;
+  /** A sum over the measurements, in mm. @throws ShapeStop where one of them is not known or can't be */
+  readonly sum: (text: string) => number;
+  /** What was used so far and does not stand in the file. */
+  readonly taken: () => readonly Taken[];
+}
+
+/** Names that sums may use beside the measurements. */
+const CLOTH_NAMES = ["fit", "stitch", "row"] as const;
+
+export function measuring(given: Given): Measuring {
+  const byName = new Map(Object.keys(given.measurements).map((name) => [sumName(name), name]));
+  const known = new Set([...byName.keys(), ...CLOTH_NAMES]);
+  const cloth = new Map<string, number>([
+    ["fit", given.fitMm],
+    ["stitch", given.stitch.widthMm],
+    ["row", given.stitch.heightMm],
+  ]);
+  const found = new Map<string, number>();
+  const taken = new Map<string, Taken>();
+
+  function length(measurement: string): number {
+    const before = found.get(measurement);
+    if (before !== undefined) return before;
+    const mm = firstLength(measurement);
+    checkSign(given, measurement, mm);
+    found.set(measurement, mm);
+    return mm;
+  }
+
+  function firstLength(measurement: string): number {
+    const written = given.written.get(measurement);
+    if (written !== undefined) return written;
+    const body = isBodyMeasure(measurement) ? given.size?.lengths.get(measurement) : undefined;
+    if (body && isBodyMeasure(measurement)) {
+      taken.set(measurement, { from: "size", measurement, mm: body.mm });
+      return body.mm;
+    }
+    const sums = sumsFor(measurement);
+    const sum = sums.length === 1 ? sums[0] : sums.find((one) => namesOf(one).every(isKnown));
+    if (sum === undefined) throw new ShapeStop(missing(given, measurement));
+    const mm = valueOf(textOf(sum), measurement);
+    if (typeof sum !== "string")
+      taken.set(measurement, { from: "assumption", measurement, mm, because: sum.because });
+    return mm;
+  }
+
+  function sumsFor(measurement: string): readonly Sum[] {
+    const { otherwise } = given.measurements[measurement]!;
+    const sums = otherwise === undefined ? undefined : chosen(otherwise, given.choices);
+    return sums === undefined ? [] : isList(sums) ? sums : [sums];
+  }
+
+  const namesOf = (sum: Sum): readonly string[] => readSum(textOf(sum), known).names;
+
+  /** Whether the length behind a name of a sum is written, or in the size, or follows from others that are. */
+  function isKnown(name: string): boolean {
+    const measurement = byName.get(name);
+    if (measurement === undefined || given.written.has(measurement)) return true;
+    if (isBodyMeasure(measurement) && given.size?.lengths.has(measurement)) return true;
+    return sumsFor(measurement).some((sum) => namesOf(sum).every(isKnown));
+  }
+
+  function valueOf(text: string, measurement: string): number {
+    const sum = readSum(text, known);
+    const values = new Map(sum.names.map((name) => [name, cloth.get(name) ?? length(byName.get(name)!)]));
+    const value = sum.value(values);
+    if (value !== undefined) return rounded(value);
+    throw new ShapeStop({
+      code: "shape-impossible",
+      message: `the ${measurement} of a ${given.shape} can't be worked out from these measurements`,
+      found: [...values].map(([name, mm]) => `${byName.get(name) ?? name} ${inCentimetres(mm)}`).join(", "),
+      expected: `${measurement}: and its length`,
+      blame: sum.names.map((name) => byName.get(name) ?? name),
+    });
+  }
+
+  return { length, sum: (text) => valueOf(text, "outline"), taken: () => [...taken.values()] };
+}
+
+/** Kept to a millionth of a millimetre, as the lengths of a file are. */
+const rounded = (mm: number): number => Math.round(mm * 1e6) / 1e6;
+
+const isBodyMeasure = (name: string): name is BodyMeasure => BODY_MEASURES.some((one) => one === name);
+
+const isList = (sums: Sum | readonly Sum[]): sums is readonly Sum[] => Array.isArray(sums);
+
+const textOf = (sum: Sum): string => (typeof sum === "string" ? sum : sum.sum);
+
+function checkSign({ shape, measurements }: Given, measurement: string, mm: number): void {
+  const { from, means } = measurements[measurement]!;
+  if (from === "below nothing" || mm > 0 || (mm === 0 && from === "nothing")) return;
+  throw new ShapeStop({
+    code: "shape-impossible",
+    message: `the ${measurement} of a ${shape} (${means}) comes out as nothing or less`,
+    found: inCentimetres(mm),
+    expected: "larger measurements",
+    blame: [measurement],
+  });
+}
+
+function missing({ shape, size, measurements }: Given, measurement: string): ShapeStop["trouble"] {
+  const { means } = measurements[measurement]!;
+  const write = `${measurement}: and its length`;
+  return {
+    code: "missing-measurement",
+    message:
+      size && isBodyMeasure(measurement)
+        ? `a ${shape} needs its ${measurement} (${means}), which was not seen in the table for ${size.name}`
+        : `a ${shape} needs its ${measurement}: ${means}`,
+    found: "",
+    expected: size === undefined && isBodyMeasure(measurement) ? `${write}, or a size: size: woman M` : write,
+    blame: ["size"],
+  };
+}

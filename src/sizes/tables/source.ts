@@ -1,0 +1,2 @@
+/** Read in a text copy of the tables in a public repository; the children's rows agree with a second page. */
+export const source = "the Craft Yarn Council's Standards & Guidelines, body measurements (2015 to 2018)";
