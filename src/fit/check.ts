@@ -5,6 +5,7 @@ import { checkLook } from "./check/check-look.ts";
 import { checkMeetings } from "./check/check-meetings.ts";
 import { checkPiece } from "./check/check-piece.ts";
 import { checkPlacement } from "./check/check-placement.ts";
+import { checkWearer } from "./check/check-wearer.ts";
 import type { Fit } from "./fit.ts";
 
 export { type Breach, describeBreaches } from "./check/breach.ts";
@@ -22,6 +23,7 @@ export function checkFit(garment: Garment, fit: Fit, engineCost: number): readon
     ...fit.placements.flatMap((placement) => checkPlacement(garment, fit, placement)),
     ...garment.pieces.flatMap((piece) => checkPiece(garment, fit, piece)),
     ...checkMeetings(fit),
+    ...checkWearer(garment, fit),
     ...checkCost(garment, fit, engineCost),
   ];
 }

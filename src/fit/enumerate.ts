@@ -2,6 +2,7 @@ import { groundStitch } from "../cloth/gauge.ts";
 import type { Garment } from "../garment/garment.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace.ts";
+import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import type { Choices } from "./formulate.ts";
 import {
@@ -27,7 +28,9 @@ const usualFits = 6;
 /** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
 export function enumerate(garment: Garment, { fits = usualFits, anyLayout = false }: Extent = {}): Choices {
   const placed = placedMotifs(garment);
-  const looks = placed.map((motif) => looksOf(motif, garment.gauge, garment.weights, fits));
+  const looks = placed.map((motif) =>
+    looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)),
+  );
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const fields = fieldsOf(garment);
   const losses = fields.map((field) => fixedLoss(field, motifs.get(field.placement.motif)!) ?? 0);
@@ -46,10 +49,12 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
   });
   const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
   const layouts = fields.map((field): readonly Layout[] =>
-    footings
-      .get(field.placement.motif)!
-      .flatMap((footing) => layoutsUnder(field, footing))
-      .sort(byCostThenPlainness),
+    isForbidden(garment, field.placement)
+      ? []
+      : footings
+          .get(field.placement.motif)!
+          .flatMap((footing) => layoutsUnder(field, footing))
+          .sort(byCostThenPlainness),
   );
   return { looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)), layouts };
 }

@@ -6,6 +6,7 @@ import { easeOf, spanMm } from "../motif/path-length.ts";
 import { keepsRules } from "../motif/rules.ts";
 import { distinctSegments, type Segment } from "../motif/segments.ts";
 import { isProblem, type Trace, traceMotif, type Values } from "../motif/trace.ts";
+import { keepsLoop, loopMm } from "./loop.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 
 /** One way a motif can look: a value for each quantity and, for a cord, a pickup for each distinct segment. */
@@ -34,11 +35,18 @@ export const easeTolerance = 1e-9;
  *
  * @param keep ways to count the cord that are kept for one set of quantities: so many fits that differ may differ in
  *   the counts alone, and never need one more
+ * @param mostLoopMm most that cord and cloth between two hangings may be round; no limit where it is not given
  */
-export function looksOf(motif: Motif, gauge: Gauge, weights: Weights, keep: number): readonly Look[] {
+export function looksOf(
+  motif: Motif,
+  gauge: Gauge,
+  weights: Weights,
+  keep: number,
+  mostLoopMm?: number,
+): readonly Look[] {
   return valuesOf(motif).flatMap((values) => {
     const trace = traceMotif(motif, values);
-    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep);
+    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, mostLoopMm);
   });
 }
 
@@ -65,6 +73,7 @@ function looksWith(
   gauge: Gauge,
   weights: Weights,
   keep: number,
+  mostLoopMm: number | undefined,
 ): Look[] {
   const owner = { motif: motif.name };
   const quantityTerms = motif.quantities.map((quantity) =>
@@ -74,19 +83,23 @@ function looksWith(
     const terms = [...easeTerms, ...quantityTerms].filter(({ amount }) => amount > 0);
     return { motif, values, trace, segments, terms, cost: costOf(terms) };
   };
-  if (motif.kind === "cable") return [make([], [])];
-  return countings(motif, trace, gauge, keep).map((segments) =>
+  if (motif.kind !== "cord") return [make([], [])];
+  return countings(motif, trace, gauge, keep, mostLoopMm).map((segments) =>
     make(segments, [
       makeTerm("ease", meanEaseAway(segments, motif.ease), "percentage points", weights, owner),
     ]),
   );
 }
 
-/** Mean over the distinct segments of how far the ease is from the preferred one, in percentage points. */
+/**
+ * Mean over the distinct segments of how far the ease is from the preferred one, in percentage points. Loops are left
+ * out: how long they are is the knitter's own choice.
+ */
 function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits): number {
-  if (prefer === undefined || segments.length === 0) return 0;
-  const away = segments.reduce((sum, { ease }) => sum + Math.abs(ease - prefer), 0);
-  return (100 * away) / segments.length;
+  const eased = segments.filter(({ fixed }) => fixed === undefined);
+  if (prefer === undefined || eased.length === 0) return 0;
+  const away = eased.reduce((sum, { ease }) => sum + Math.abs(ease - prefer), 0);
+  return (100 * away) / eased.length;
 }
 
 /** The ways to count the cord with the ease inside its limits, nearest to the preferred ease first. */
@@ -95,6 +108,7 @@ function countings(
   trace: Trace,
   gauge: Gauge,
   keep: number,
+  mostLoopMm: number | undefined,
 ): readonly (readonly FittedSegment[])[] {
   const cord = gauge.cord;
   if (!cord) return [];
@@ -103,11 +117,9 @@ function countings(
   let ways: (readonly FittedSegment[])[] = [[]];
   for (const segment of distinctSegments(trace)) {
     const span = spanMm(segment, stitch, cord.thicknessMm);
-    const fitted = pickupsFor(span, cordStitchMm(cord), motif.ease).map((one) => ({
-      ...segment,
-      spanMm: span,
-      ...one,
-    }));
+    const fitted = pickupsFor(span, cordStitchMm(cord), motif.ease)
+      .map((one) => ({ ...segment, spanMm: span, ...one }))
+      .filter((one) => keepsLoop(loopMm(one, stitch, cordStitchMm(cord)), mostLoopMm));
     // Every segment adds to the mean on its own, so the best few of the whole are made of the best few so far.
     ways = ways
       .flatMap((way) => fitted.map((one) => [...way, one]))

@@ -1,19 +1,87 @@
+import { cordStitchMm, groundStitch } from "../cloth/gauge.ts";
+import type { Fit } from "../fit/fit.ts";
+import { loopMm } from "../fit/loop.ts";
 import type { Garment } from "../garment/garment.ts";
+import { listed } from "../report/words.ts";
+import { partOf } from "./body-part.ts";
+import { CORD_LIMITS } from "./cord-limits.ts";
+import { wearerGroup } from "./wearer-group.ts";
+import { wearerWords } from "./wearer-words.ts";
 
 /**
- * What to say of a garment that carries a cord. The limits are left to the standards themselves: they are revised,
- * and what is sold or worn where decides which of them holds.
+ * What to say of a garment that carries a cord, a sentence or two each; nothing where it carries none. Limits are told
+ * as values to check: the standards are revised, and what is worn where decides which of them holds.
  */
-export function cautionsFor(garment: Garment): readonly string[] {
-  const hasCord = garment.placements.some(
-    ({ motif }) => garment.motifs.find(({ name }) => name === motif)?.kind === "cord",
-  );
-  if (!hasCord) return [];
-  return [
-    "A cord can catch and strangle. The file does not say who will wear this: for a child up to 14 years" +
-      " keep every cord away from hood, neck and the back of the neck, leave no loop a finger can enter and" +
-      " no free end, and fasten both ends inside.",
-    "Before you knit for a child, check the limits in the current EN 14682 (Europe) and in ASTM F1816 and" +
-      " 16 CFR 1120.3 (United States), and the rules where the child lives. This is not legal advice.",
-  ];
+export function cautionsFor(fit: Fit): readonly string[] {
+  if (!fit.looks.some(({ motif }) => motif.kind === "cord")) return [];
+  const { garment } = fit;
+  if (wearerGroup(garment.wearer) === "grown") return [endsInside];
+  return [whoWords(garment), ...loopWords(fit), ...partWords(garment), endsInside, ...valuesToCheck];
 }
+
+const endsInside =
+  "Fasten both ends of every cord inside the garment: no end hangs free, none is knotted, nothing is sewn to it.";
+
+function whoWords({ wearer }: Garment): string {
+  const { loopMm: most, neckMm } = CORD_LIMITS;
+  const kept = {
+    young: `no cord lies on a hood, a collar or the back of the neck (from ${neckMm / 10} cm below it), and no loop of cord and cloth is more than ${most} mm round`,
+    older: `at the neck no loop of cord and cloth is more than ${most} mm round`,
+  };
+  const group = wearerGroup(wearer);
+  if (!wearer || group === "not said" || group === "grown")
+    return (
+      "A cord can catch and strangle. The file does not say who will wear this (wearer: { age, height }): for a child" +
+      " up to 14 years keep every cord away from hood and back of the neck, and leave no loop that something can catch in."
+    );
+  const grown = wearer.ageYears === undefined ? " If the wearer is grown, say the age." : "";
+  return `A cord can catch and strangle, and this is for ${wearerWords(wearer)}. Kept here: ${kept[group]}.${grown}`;
+}
+
+/** How far round the largest loop is, so that it can be held against a limit. */
+function loopWords({ garment, looks }: Fit): readonly string[] {
+  const { cord } = garment.gauge;
+  if (!cord) return [];
+  const stitch = groundStitch(garment.gauge);
+  return looks.flatMap(({ motif, segments }) => {
+    const loops = segments.map((segment) => loopMm(segment, stitch, cordStitchMm(cord)));
+    return loops.length === 0
+      ? []
+      : [
+          `Between two hangings of ${motif.name} cord and cloth together are up to ${Math.ceil(Math.max(...loops))} mm round.`,
+        ];
+  });
+}
+
+/** What was taken from a piece's name, and what was not known. */
+function partWords({ pieces, placements }: Garment): readonly string[] {
+  const laid = pieces
+    .filter(({ name }) => placements.some(({ piece }) => piece === name))
+    .map((piece) => ({ name: piece.name, ...partOf(piece) }));
+  const named = laid
+    .filter(({ saidBy }) => saidBy === "name")
+    .map(({ name, part }) => `${name} for a ${part}`);
+  const unknown = laid.filter(({ saidBy }) => saidBy === "nothing").map(({ name }) => name);
+  const taken = [
+    ...named,
+    ...(unknown.length > 0 ? [`${listed(unknown)} for neither hood, collar nor back`] : []),
+  ];
+  return taken.length === 0
+    ? []
+    : [
+        `Where each piece lies was read from its name: ${listed(taken)}. Where that is wrong, write part: in the piece.`,
+      ];
+}
+
+const { young, older, freeEndMm, loopMm: mostLoop } = CORD_LIMITS;
+
+/** Public summaries of the standards; see `CORD_LIMITS` and, for the United States, 16 CFR 1120.3 and its agency's questions and answers. */
+const valuesToCheck = [
+  "Check in the current EN 14682 (Europe: cords on children's clothing up to 14 years, decorative ones too):" +
+    ` up to ${young.years} years or ${young.heightMm / 10} cm no cord at hood or back of the neck, no drawstring at the neck,` +
+    ` and no fixed loop over ${mostLoop} mm round; up to ${older.years} years cords at the neck of at most ${freeEndMm.neck} mm;` +
+    ` free ends elsewhere of at most ${freeEndMm.elsewhere} mm.`,
+  "Check in the current ASTM F1816 and 16 CFR 1120.3 (United States: drawstrings on children's outerwear): none at" +
+    " hood or neck in sizes 2T to 12; in sizes 2T to 16 at most 3 in (75 mm) outside the channel at waist and bottom.",
+  "These values may have changed, the rules where the child lives go before them, and nothing here is legal advice.",
+];

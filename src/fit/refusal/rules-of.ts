@@ -4,6 +4,7 @@ import type { Garment, Piece, Placement } from "../../garment/garment.ts";
 import type { Motif, Quantity } from "../../motif/motif.ts";
 import { placedMotifs } from "../enumerate.ts";
 import type { NamedRule } from "./rule.ts";
+import { wearerRules } from "./wearer-rule.ts";
 
 /**
  * How far a limit is lifted. Far enough that what still does not fit is held by something else, near enough that
@@ -16,6 +17,7 @@ const farEase = { from: -0.5, to: 1 };
 /** Every limit that a fit has to keep and that the file states or takes from a built-in motif. */
 export const rulesOf = (garment: Garment): readonly NamedRule[] => [
   bedRule(garment),
+  ...wearerRules(garment),
   ...garment.placements.flatMap((placement, index) => placementRules(placement, index)),
   ...placedMotifs(garment).flatMap(motifRules),
   ...garment.pieces
