@@ -74,21 +74,29 @@ function looksWith(
   weights: Weights,
   keep: number,
   mostLoopMm: number | undefined,
-): Look[] {
+): readonly Look[] {
+  const counted =
+    motif.kind === "cord" ? countings(motif, distinctSegments(trace), gauge, keep, mostLoopMm) : [[]];
+  return counted.map((segments) => makeLook(motif, values, trace, segments, weights));
+}
+
+/** A look with its cord counted so, and what it gives up. */
+export function makeLook(
+  motif: Motif,
+  values: Values,
+  trace: Trace,
+  segments: readonly FittedSegment[],
+  weights: Weights,
+): Look {
   const owner = { motif: motif.name };
-  const quantityTerms = motif.quantities.map((quantity) =>
-    makeTerm(quantity.name, awayFrom(quantity, values.get(quantity.name)!), quantity.unit, weights, owner),
-  );
-  const make = (segments: readonly FittedSegment[], easeTerms: readonly Term[]): Look => {
-    const terms = [...easeTerms, ...quantityTerms].filter(({ amount }) => amount > 0);
-    return { motif, values, trace, segments, terms, cost: costOf(terms) };
-  };
-  if (motif.kind !== "cord") return [make([], [])];
-  return countings(motif, trace, gauge, keep, mostLoopMm).map((segments) =>
-    make(segments, [
-      makeTerm("ease", meanEaseAway(segments, motif.ease), "percentage points", weights, owner),
-    ]),
-  );
+  const eased = motif.kind === "cord" ? meanEaseAway(segments, motif.ease) : 0;
+  const terms = [
+    makeTerm("ease", eased, "percentage points", weights, owner),
+    ...motif.quantities.map((quantity) =>
+      makeTerm(quantity.name, awayFrom(quantity, values.get(quantity.name)!), quantity.unit, weights, owner),
+    ),
+  ].filter(({ amount }) => amount > 0);
+  return { motif, values, trace, segments, terms, cost: costOf(terms) };
 }
 
 /**
@@ -103,9 +111,9 @@ function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits
 }
 
 /** The ways to count the cord with the ease inside its limits, nearest to the preferred ease first. */
-function countings(
+export function countings(
   motif: CordMotif,
-  trace: Trace,
+  distinct: readonly Segment[],
   gauge: Gauge,
   keep: number,
   mostLoopMm: number | undefined,
@@ -115,7 +123,7 @@ function countings(
   const stitch = groundStitch(gauge);
   const away = (segments: readonly FittedSegment[]): number => meanEaseAway(segments, motif.ease);
   let ways: (readonly FittedSegment[])[] = [[]];
-  for (const segment of distinctSegments(trace)) {
+  for (const segment of distinct) {
     const span = spanMm(segment, stitch, cord.thicknessMm);
     const fitted = pickupsFor(span, cordStitchMm(cord), motif.ease)
       .map((one) => ({ ...segment, spanMm: span, ...one }))
