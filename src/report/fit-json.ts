@@ -4,7 +4,8 @@ import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
 import type { NamedRule } from "../fit/refusal.ts";
 import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
-import { roundTo, roundUpTo } from "./rounding.ts";
+import { cordToJson, needsToJson } from "./needs-json.ts";
+import { roundTo } from "./rounding.ts";
 
 /** A rule and where it stands in the file; a rule that a built-in motif brings stands nowhere. */
 export type PlacedRule = NamedRule & { readonly place?: Place };
@@ -36,6 +37,7 @@ export function fitToJson(
         ...fitFields(result.fit),
         rivals: result.rivals.map((rival) => ({ cost: roundTo(rival.cost, 6), ...fitFields(rival) })),
         rivals_proven: result.rivalsProven,
+        ...needsToJson(result.fit),
         ...tail,
       };
     case "does not fit":
@@ -65,13 +67,14 @@ function fitFields(fit: Fit): object {
 
 const lookFields = ({ values, segments }: FittedLook): object => ({
   ...Object.fromEntries(values),
-  segments: segments.map(({ name, needles, rows, spanMm, pickup, ease }) => ({
+  segments: segments.map(({ name, needles, rows, spanMm, pickup, ease, fixed }) => ({
     name,
     needles,
     rows,
     span_mm: roundTo(spanMm, 4),
     pickup,
     ease: roundTo(ease, 6),
+    ...(fixed !== undefined && { fixed: true }),
   })),
 });
 
@@ -87,14 +90,7 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
     first_row: placement.firstRow,
     last_row: placement.lastRow,
     margins: placement.margins,
-    ...(cord && {
-      cord: {
-        used: cord.used,
-        make: cord.make,
-        passes: cord.passes,
-        length_mm: roundUpTo(cord.lengthMm, 1),
-      },
-    }),
+    ...(cord && { cord: cordToJson(cord) }),
   };
 }
 

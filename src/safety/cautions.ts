@@ -58,19 +58,14 @@ function partWords({ pieces, placements }: Garment): readonly string[] {
   const laid = pieces
     .filter(({ name }) => placements.some(({ piece }) => piece === name))
     .map((piece) => ({ name: piece.name, ...partOf(piece) }));
-  const named = laid
-    .filter(({ saidBy }) => saidBy === "name")
-    .map(({ name, part }) => `${name} for a ${part}`);
-  const unknown = laid.filter(({ saidBy }) => saidBy === "nothing").map(({ name }) => name);
-  const taken = [
-    ...named,
-    ...(unknown.length > 0 ? [`${listed(unknown)} for neither hood, collar nor back`] : []),
+  const guessed = laid.filter(({ saidBy }) => saidBy !== "file");
+  if (guessed.length === 0) return [];
+  const taken = guessed.map(({ name, part, saidBy }) =>
+    saidBy === "name" ? `${name} as ${part}` : `${name} as neither hood, collar nor back`,
+  );
+  return [
+    `Where pieces lie is read from their names: ${listed(taken)}. Where that is wrong, write part: in the piece.`,
   ];
-  return taken.length === 0
-    ? []
-    : [
-        `Where each piece lies was read from its name: ${listed(taken)}. Where that is wrong, write part: in the piece.`,
-      ];
 }
 
 const { young, older, freeEndMm, loopMm: mostLoop } = CORD_LIMITS;

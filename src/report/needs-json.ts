@@ -1,0 +1,62 @@
+import type { CordPreparation } from "../cord/preparation.ts";
+import type { Fit } from "../fit/fit.ts";
+import { cautionsFor } from "../safety/cautions.ts";
+import { estimateYarn, type YarnAmount, type YarnNeed } from "../yarn/estimate.ts";
+import type { Range } from "../yarn/range.ts";
+import { roundUpTo } from "./rounding.ts";
+
+/**
+ * What has to be made of cord for one placement. `used`, `make`, `passes` and `length_mm` are sums over its cords, each
+ * of which is told by itself; tails are yarn and not part of them.
+ */
+export const cordToJson = ({ needles, cords, tails, ...sums }: CordPreparation): object => ({
+  used: sums.used,
+  make: sums.make,
+  passes: sums.passes,
+  length_mm: roundUpTo(sums.lengthMm, 1),
+  needles,
+  reserve: sums.make - sums.used,
+  tails: { count: tails.count, each_mm: tails.eachMm },
+  cords: cords.map(({ strands, times, used, make, passes, lengthMm, markers }) => ({
+    strands,
+    times,
+    used,
+    make,
+    passes,
+    length_mm: roundUpTo(lengthMm, 1),
+    markers: { every: markers.every, count: markers.count, after: markers.after },
+  })),
+});
+
+/** Yarn in metres and grams, and what to be careful of. */
+export function needsToJson(fit: Fit): object {
+  const { ground, cord } = estimateYarn(fit);
+  return {
+    yarn: { ground: needToJson(ground), ...(cord && { cord: needToJson(cord) }) },
+    cautions: cautionsFor(fit),
+  };
+}
+
+const needToJson = ({ byGauge, byWeight, extra, atHand }: YarnNeed): object => ({
+  by_gauge: amountToJson(byGauge, rangeToJson),
+  ...(byWeight && { by_weight: amountToJson(byWeight, rangeToJson) }),
+  extra: amountToJson(extra, up),
+  at_hand: amountToJson(atHand, up),
+});
+
+const amountToJson = <Value>(
+  { metres, grams }: YarnAmount<Value>,
+  told: (value: Value) => object | number,
+): object => ({
+  ...(metres !== undefined && { metres: told(metres) }),
+  ...(grams !== undefined && { grams: told(grams) }),
+});
+
+/** Tenths, and never less than it takes. */
+const up = (value: number): number => roundUpTo(value, 1);
+
+const rangeToJson = ({ least, about, most }: Range): object => ({
+  least: Math.floor(least * 10) / 10,
+  about: up(about),
+  most: up(most),
+});
