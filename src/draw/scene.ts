@@ -4,6 +4,7 @@ import { groundStitch, type Stitch } from "../cloth/gauge.ts";
 import { type Fit, pieceOf } from "../fit/fit.ts";
 import type { Gauge, Side } from "../garment/garment.ts";
 import { buildSheet } from "../sheet/build-sheet.ts";
+import { type ShapingPassage, shapingPassages } from "../sheet/shaping/shaping-passages.ts";
 import { type CableCrossing, cableCrossingsOf } from "./scene/cables.ts";
 import { cellsOf, outlineOf, type Span } from "./scene/cloth.ts";
 import { fieldsOn, type SceneField, type Strip, unreachableOn } from "./scene/fields.ts";
@@ -42,6 +43,8 @@ export interface Scene {
   readonly crossings: readonly StrandCrossing[];
   readonly cables: readonly CableCrossing[];
   readonly shaping: readonly ShapingEvent[];
+  /** The same in words, the cast-on and the bind-offs of whole blocks left out. */
+  readonly shapingPassages: readonly ShapingPassage[];
   /** Rows at which something is done, from the bottom up. */
   readonly workedRows: readonly number[];
   /** Where the carriage rests at each row; index = rows knitted. */
@@ -99,6 +102,7 @@ export function sceneOf(fit: Fit, pieceName: string): Scene {
     crossings: strandCrossings(strands),
     cables: cableCrossingsOf(sheet, piece.rows, place),
     shaping: shapingOf(sheet, piece),
+    shapingPassages: shapingPassages(sheet),
     workedRows: [...new Set(sheet.rows.map(({ row }) => row))].sort((one, other) => one - other),
     carriage,
     worn: wornSideOf(fit, pieceName),

@@ -15,7 +15,7 @@ import { halvesMarkup, shapingMarkup } from "./svg/shaping.ts";
 import { strandsMarkup } from "./svg/strands.ts";
 import { label, shortened, textWidth } from "./svg/text.ts";
 import type { View } from "./view.ts";
-import { sightOf } from "./view.ts";
+import { sightOf, sightWords } from "./view.ts";
 
 export interface ChartOptions {
   readonly view: View;
@@ -178,7 +178,7 @@ function headingFor(scene: Scene, view: View, text: number) {
   const title = shortened(`${scene.title}: ${scene.piece}`, 1.6 * text, 900);
   const sight = sightOf(scene, view);
   const lines = [
-    `${sight.label}${sightWords(scene, view)}`,
+    `${sight.label}: ${sightWords(scene, view)}`,
     `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
   ];
   return {
@@ -199,11 +199,4 @@ function headingFor(scene: Scene, view: View, text: number) {
       ),
     ]),
   };
-}
-
-function sightWords(scene: Scene, view: View): string {
-  if (view === "knitter") return ": the purl side, needles from left to right";
-  return scene.worn === "facing"
-    ? ": the purl side is worn, so nothing is turned round"
-    : ": the knit side is worn, so left and right change places";
 }

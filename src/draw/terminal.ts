@@ -4,7 +4,9 @@ import { type GlyphSet, glyphSets } from "./terminal/glyph-sets.ts";
 import { pinsOn } from "./terminal/hangings.ts";
 import { inksFor } from "./terminal/inks.ts";
 import { bottomNames, gutterNumbers, markLabels } from "./terminal/labels.ts";
+import { marginsOn } from "./terminal/margins.ts";
 import { type Run, runsOf, textOf } from "./terminal/runs.ts";
+import { halvesOn, shapingOn } from "./terminal/shaping.ts";
 import { type Scroll, windowFor } from "./terminal/window.ts";
 import { sightOf, type View } from "./view.ts";
 
@@ -21,11 +23,11 @@ export interface TerminalOptions {
   readonly zoom?: number;
   /** Where the middle of the view lies; the middle of the piece where it is left out. */
   readonly scroll?: Scroll;
-  /** What to leave out. */
+  /** What to leave out, and what to add. */
   readonly layers?: Partial<Layers>;
 }
 
-/** What is drawn; everything unless it is set to false. */
+/** What is drawn: all of it on a chart; on a screen all but what a chart adds, unless it is asked for. */
 export interface Layers {
   readonly unreachable: boolean;
   readonly panels: boolean;
@@ -37,6 +39,12 @@ export interface Layers {
   readonly rowNumbers: boolean;
   /** Needle names along the bottom. */
   readonly needleNames: boolean;
+  /** Added by a chart: the same row numbers at the right. */
+  readonly rowNumbersAtRight: boolean;
+  /** Added by a chart: stitches that come and go, beside the edge, and the order of the halves above a neck. */
+  readonly shaping: boolean;
+  /** Added by a chart: rows and needles free around each motif. */
+  readonly margins: boolean;
 }
 
 export interface TerminalDrawing {
@@ -48,7 +56,8 @@ export interface TerminalDrawing {
   readonly scroll: Scroll;
 }
 
-const everything: Layers = {
+/** The layers of a screen, which tells shaping and margins in panes of their own. */
+const ofScreen: Layers = {
   unreachable: true,
   panels: true,
   marks: true,
@@ -56,39 +65,47 @@ const everything: Layers = {
   hangings: true,
   rowNumbers: true,
   needleNames: true,
+  rowNumbersAtRight: false,
+  shaping: false,
+  margins: false,
 };
+
+/** The layers of a chart. */
+export const everything: Layers = { ...ofScreen, rowNumbersAtRight: true, shaping: true, margins: true };
 
 /**
  * A piece drawn to scale with characters, a terminal's cell taken to be twice as high as wide. Where two strands
  * cross, the one that lies under is broken beside the one over it, as far as the size of the drawing allows.
  */
 export function drawInTerminal(scene: Scene, options: TerminalOptions): TerminalDrawing {
-  const layers = { ...everything, ...options.layers };
+  const layers = { ...ofScreen, ...options.layers };
   const sight = sightOf(scene, options.view ?? "knitter");
   const glyphs = glyphSets[options.glyphs];
   const view = windowFor(scene, sight, glyphs, options, layers);
   const grid = composeCells(view, glyphs, inksFor(scene, sight, view, layers));
   if (layers.motif && layers.hangings) pinsOn(grid, scene, view);
+  if (layers.shaping) {
+    shapingOn(grid, scene, view);
+    halvesOn(grid, scene, view);
+  }
+  if (layers.margins) marginsOn(grid, scene, view);
   const numbers = gutterNumbers(scene, view);
   const labels = layers.marks ? markLabels(scene, view, glyphs) : new Map<number, string>();
   const runs: Run[][] = grid.map((cells, row) => [
-    ...(view.gutter > 0
-      ? [
-          {
-            text: (numbers.get(row) ?? "").padStart(view.gutter - 1).padEnd(view.gutter),
-            role: "label",
-          } as const,
-        ]
-      : []),
+    ...asLabel(view.gutter, (numbers.get(row) ?? "").padStart(view.gutter - 1).padEnd(view.gutter)),
     ...runsOf(cells),
-    ...(labels.has(row) ? [{ text: ` ${labels.get(row)!}`, role: "label" } as const] : []),
+    ...asLabel(view.gutterRight, ` ${(numbers.get(row) ?? "").padStart(view.gutterRight - 1)}`),
+    ...(labels.has(row) ? asLabel(view.labels, ` ${labels.get(row)!}`) : []),
   ]);
   if (view.names) runs.push([{ text: " ".repeat(view.gutter) + bottomNames(scene, view), role: "label" }]);
   while (runs.length < options.rows) runs.push([]);
   return { lines: runs.map(textOf), runs, scroll: view.scroll };
 }
 
-/** How many lines a drawing takes that is so many columns wide and shows the whole piece. */
+const asLabel = (columns: number, text: string): readonly Run[] =>
+  columns > 0 ? [{ text, role: "label" }] : [];
+
+/** How many lines a chart takes that is so many columns wide and shows the whole piece. */
 export function rowsForWidth(
   scene: Scene,
   options: Pick<TerminalOptions, "columns" | "glyphs">,

@@ -1,8 +1,10 @@
+import { needleCount, rangeName } from "../cloth/bed.ts";
 import { counted, inCentimetres } from "../report/words.ts";
+import { wrap } from "../report/wrap.ts";
 import type { Scene } from "./scene.ts";
 import type { GlyphSet } from "./terminal/glyph-sets.ts";
-import { drawInTerminal, rowsForWidth, type TerminalDrawing } from "./terminal.ts";
-import { sightOf, type View } from "./view.ts";
+import { drawInTerminal, everything, rowsForWidth, type TerminalDrawing } from "./terminal.ts";
+import { sightOf, sightWords, type View } from "./view.ts";
 
 export interface TextChartOptions {
   readonly view: View;
@@ -15,24 +17,46 @@ const mostRows = 120;
 
 /** The chart of one piece as plain text, headed and explained, as large as the columns allow. */
 export function chartText(scene: Scene, { view, columns, glyphs }: TextChartOptions): string {
-  const { ground } = scene.gauge;
   const rows = rowsForWidth(scene, { columns, glyphs }, mostRows);
-  const drawing = drawInTerminal(scene, { view, columns, rows, glyphs });
-  const title = `${scene.title}: ${scene.piece}, ${sightOf(scene, view).label}`;
+  const drawing = drawInTerminal(scene, { view, columns, rows, glyphs, layers: everything });
   return [
-    title,
-    `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}`,
+    ...headingOf(scene, view).flatMap((line) => wrap(line, columns)),
     "",
     ...drawing.lines,
     "",
-    ...explanation(scene, drawing),
+    ...[...fieldLines(scene), ...shapingLines(scene), ...explanation(scene, view, drawing)].flatMap((line) =>
+      wrap(line, columns, 2),
+    ),
   ].join("\n");
 }
 
-function explanation(scene: Scene, { runs }: TerminalDrawing): readonly string[] {
+function headingOf(scene: Scene, view: View): readonly string[] {
+  const { ground } = scene.gauge;
+  return [
+    `${scene.title}: ${scene.piece}, ${sightOf(scene, view).label}`,
+    sightWords(scene, view),
+    `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
+  ];
+}
+
+const fieldLines = ({ fields }: Scene): readonly string[] =>
+  fields.map(
+    ({ motif, repeats, firstRow, lastRow, margins }) =>
+      `${motif}: ${counted(repeats, "repeat")}, rows ${firstRow} to ${lastRow}; free: ${counted(margins.bottom, "row")} below, ${counted(margins.top, "row")} above, ${counted(margins.left, "needle")} at the left, ${margins.right} at the right.`,
+  );
+
+/** Several knitted rows may share a row of the drawing; the words name each. */
+const shapingLines = ({ shapingPassages }: Scene): readonly string[] =>
+  shapingPassages.map(({ block, words }) => `Shaping${block === "whole" ? "" : `, ${block}`}: ${words}.`);
+
+function explanation(scene: Scene, view: View, { runs }: TerminalDrawing): readonly string[] {
   const rings = runs.flat().some(({ role, text }) => role === "strand" && text.includes("o"));
   return [
     "Row numbers count the rows knitted; < or > is the side at which the carriage rests. Dashes are marks.",
+    ...(sightOf(scene, view).mirrored ? ["Left and right in these words are the knitter's at the bed."] : []),
+    ...(scene.shapingPassages.length > 0
+      ? ["+1 or -1 at an edge: so many stitches are added or taken away there, in working order."]
+      : []),
     ...(rings ? ["o is a hanging, the number beside it its count."] : []),
     ...(scene.crossings.length > 0 ? ["Where strands cross, the broken one lies under."] : []),
     ...(scene.cables.length > 0 ? ["Of two groups that cross, the broken one lies behind the other."] : []),

@@ -41,21 +41,32 @@ function sideMargin(paper: Paper, field: SceneField, side: "left" | "right"): re
   const outer = side === "left" ? inner - needles : inner + needles;
   const [from, to] = [boundary(inner, row), boundary(outer, row)];
   const tick = 0.35 * text;
-  const words = textWidth(`${needles} needles`, text) < Math.abs(to.x - from.x) - text ? " needles" : "";
+  const long = textWidth(`${needles} needles`, text) < Math.abs(to.x - from.x) - text;
+  const words = long ? counted(needles, "needle") : String(needles);
+  // The line leaves room for its words, which would be struck through otherwise.
+  const [low, high] = [Math.min(from.x, to.x), Math.max(from.x, to.x)];
+  const middle = (low + high) / 2;
+  const aside = textWidth(words, text) / 2 + 0.2 * text;
+  const parts = [
+    [low, middle - aside],
+    [middle + aside, high],
+  ] as const;
   return [
     element("path", {
       class: "side-margin",
       d: [
-        `M${rounded(from.x)} ${rounded(from.y)}H${rounded(to.x)}`,
-        ...[from.x, to.x].map((x) => `M${rounded(x)} ${rounded(from.y - tick)}V${rounded(from.y + tick)}`),
+        ...parts
+          .filter(([start, end]) => start < end)
+          .map(([start, end]) => `M${rounded(start)} ${rounded(from.y)}H${rounded(end)}`),
+        ...[low, high].map((x) => `M${rounded(x)} ${rounded(from.y - tick)}V${rounded(from.y + tick)}`),
       ].join(""),
       fill: "none",
       stroke: ink.black,
       "stroke-width": 0.9,
     }),
     label(
-      `${needles}${words}`,
-      { x: (from.x + to.x) / 2, y: from.y },
+      words,
+      { x: middle, y: from.y },
       {
         size: text,
         anchor: "middle",

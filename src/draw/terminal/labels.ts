@@ -4,6 +4,7 @@ import { printable } from "../../diagnostics/shown.ts";
 import type { Scene } from "../scene.ts";
 import { sideInSight } from "../view.ts";
 import type { Glyphs } from "./glyph-sets.ts";
+import { terminalRow } from "./place.ts";
 import type { Window } from "./window.ts";
 
 /** The names of marks by the terminal row at which they stand. */
@@ -56,12 +57,6 @@ export function gutterNumbers(scene: Scene, view: Window): ReadonlyMap<number, s
       numbers.set(at, numberOf(row));
   }
   return numbers;
-}
-
-function terminalRow(row: number, scene: Scene, view: Window): number | undefined {
-  const { y } = view.toDot({ xMm: 0, yMm: row * scene.stitch.heightMm });
-  const at = Math.floor(Math.round(y) / view.glyphs.dots.down);
-  return at >= 0 && at < view.rows ? at : undefined;
 }
 
 /** Needle names below the drawing: the outermost, the two at the centre, and others where there is room. */

@@ -19,7 +19,9 @@ export interface Window {
   readonly rows: number;
   /** Columns left of them for row numbers. */
   readonly gutter: number;
-  /** Columns right of them for the names of marks. */
+  /** Columns right of them for row numbers. */
+  readonly gutterRight: number;
+  /** Columns right of those for the names of marks. */
   readonly labels: number;
   /** Whether needle names stand below. */
   readonly names: boolean;
@@ -55,11 +57,13 @@ export function windowFor(
   layers: Layers,
 ): Window {
   const { columns, zoom = 1 } = options;
-  const gutter = layers.rowNumbers && columns >= leastColumnsWithNumbers ? String(scene.rows).length + 2 : 0;
+  const numbers = String(scene.rows).length + 2;
+  const gutter = layers.rowNumbers && columns >= leastColumnsWithNumbers ? numbers : 0;
+  const gutterRight = layers.rowNumbersAtRight && columns >= leastColumnsWithLabels ? numbers : 0;
   const labels = layers.marks && columns >= leastColumnsWithLabels ? labelColumns(scene, columns) : 0;
   const names = layers.needleNames && options.rows >= leastRowsWithNames;
   const room = {
-    across: Math.max(1, columns - gutter - labels) * glyphs.dots.across,
+    across: Math.max(1, columns - gutter - gutterRight - labels) * glyphs.dots.across,
     down: Math.max(1, options.rows - (names ? 1 : 0)) * glyphs.dots.down,
   };
   const { widthMm, heightMm } = scene.stitch;
@@ -87,6 +91,7 @@ export function windowFor(
   return {
     ...drawn,
     gutter,
+    gutterRight,
     labels,
     names,
     glyphs,

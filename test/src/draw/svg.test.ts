@@ -2,6 +2,7 @@ import { XMLParser, XMLValidator } from "fast-xml-parser";
 import { describe, expect, test } from "vitest";
 import { type Scene, sceneOf } from "../../../src/draw/scene.ts";
 import { type ChartOptions, chartSvg, chartsSvg } from "../../../src/draw/svg.ts";
+import { chartText } from "../../../src/draw/text.ts";
 import type { View } from "../../../src/draw/view.ts";
 import { fitOfPlain, fitOfText, sampleNames, sampleText, sceneOfSample, withCord } from "./support/scenes.ts";
 
@@ -61,6 +62,30 @@ function backToCloth(scene: Scene, nodes: readonly Node[], sign: number) {
     }),
   };
 }
+
+/** A laid cord beside a transferred cable. */
+const cordAndCable = {
+  format: "evenrow/1",
+  title: "A panel of two kinds",
+  bed: { needles: 150 },
+  gauge: {
+    ground: { stitches: 22, rows: 31, over: "10 cm" },
+    cord: { needles: 3, stitches: 19, over: "10 cm" },
+  },
+  pieces: {
+    panel: {
+      outline: [
+        { height: "0 cm", width: "40 cm" },
+        { height: "30 cm", width: "40 cm" },
+      ],
+    },
+  },
+  motifs: { rope: { like: "transferred cable", cross: [2, 2] }, plait: { like: "crossed cord" } },
+  place: [
+    { motif: "rope", on: "panel", margins: { left: "5..30", right: "45..80" } },
+    { motif: "plait", on: "panel", margins: { left: "45..80", right: "5..30" } },
+  ],
+};
 
 const views: readonly View[] = ["knitter", "worn"];
 const everyChart = sampleNames.flatMap((name) => views.map((view) => ({ name, view })));
@@ -186,6 +211,17 @@ describe("as worn", () => {
     expect(ofClass(seen!, "near-group")).toHaveLength(scene.cables.length);
   });
 
+  test("a piece with a cord and a cable says in both views, drawn and as text, that the cable is seen from its back", async () => {
+    const fit = await fitOfPlain(cordAndCable);
+    const scene = sceneOf(fit, "panel");
+    expect(scene.strands.length > 0 && scene.cables.length > 0).toBe(true);
+    for (const view of views) {
+      const [label] = ofClass(elementsOf(chartSvg(scene, { view })), "view");
+      expect(label!.text).toMatch(/; rope shows on the knit side, this is its back$/);
+      expect(chartText(scene, { view, columns: 120, glyphs: "ascii" })).toContain("this is its back");
+    }
+  });
+
   test("says where nothing is turned round", async () => {
     const text = (name: "front" | "cable-sleeve") =>
       sceneOfSample(name).then(
@@ -276,6 +312,21 @@ test("charts in documents of their own share no ids where each has a prefix, and
   for (const [index, svg] of documents.entries())
     for (const [, used] of svg.matchAll(/url\(#([^)]+)\)/g)) expect(ids[index]).toContain(used);
   expect(chartSvg(scene, { view: "knitter" })).toMatch(/^<\?xml /);
+});
+
+test("the line of a side margin leaves room for its words", async () => {
+  const nodes = elementsOf(chartSvg(await sceneOfSample("front"), { view: "knitter" }));
+  const lines = ofClass(nodes, "side-margin");
+  expect(lines).toHaveLength(2);
+  for (const { attributes } of lines) {
+    const parts = [...attributes.d!.matchAll(/M([\d.]+) [\d.]+H([\d.]+)/g)].map(([, from, to]) => [
+      Number(from),
+      Number(to),
+    ]);
+    expect(parts).toHaveLength(2);
+    // "47 needles" in letters of 12 pixels.
+    expect(parts[1]![0]! - parts[0]![1]!).toBeGreaterThan(50);
+  }
 });
 
 test("a third strand looks unlike the first two, also in black and white", async () => {

@@ -236,7 +236,16 @@ describe("the chart as text", () => {
     });
     const lines = text.split("\n");
     expect(lines[0]).toBe("Sleeve with a cable: sleeve, as worn");
-    expect(lines[1]).toBe("27 stitches and 38 rows over 10 cm");
+    expect(lines[1]).toBe("the knit side is worn, so left and right change places");
+    expect(lines[2]).toBe("27 stitches and 38 rows over 10 cm; starts on 62 needles, L31 to R31; 163 rows");
+    const words = text.replace(/\n {2}/g, " ");
+    expect(words).toContain(
+      "rope: 15 repeats, rows 27 to 147; free: 4 rows below, 5 rows above, 31 needles at the left, 31 at the right.",
+    );
+    expect(words).toContain(
+      "Shaping: increase 1 at each side on row 4, then every 8th row 18 times, to row 148.",
+    );
+    expect(words).toContain("Left and right in these words are the knitter's at the bed.");
     expect(text).toContain("Of two groups that cross, the broken one lies behind the other.");
     expect(text).not.toContain("hanging");
     expect(text).toMatch(/^[\x20-\x7e\n]*$/);
@@ -248,7 +257,71 @@ describe("the chart as text", () => {
       columns: 160,
       glyphs: "braille",
     });
-    expect(text.split("\n").length).toBeLessThan(130);
+    expect(text.split("\n").length).toBeLessThan(135);
     expect(text).toContain("Where strands cross, the broken one lies under.");
+  });
+});
+
+describe("the chart as text, part by part", async () => {
+  const charts = await Promise.all(
+    sampleNames.flatMap((name) =>
+      (["knitter", "worn"] as const).map(async (view) => ({ name, view, scene: await sceneOfSample(name) })),
+    ),
+  );
+
+  describe.each(charts)("of $name, view $view", ({ view, scene }) => {
+    const drawn = (columns: number): readonly string[] =>
+      chartText(scene, { view, columns, glyphs: "ascii" }).split("\n");
+
+    test("has every row number at both sides, with one and the same side for the carriage", () => {
+      for (const columns of [80, 140]) {
+        const numbered = drawn(columns).flatMap((line) => {
+          const left = /^ *(\d+)([<>]) /.exec(line);
+          return left ? [{ line, row: Number(left[1]), side: left[2]! }] : [];
+        });
+        expect(numbered.length).toBeGreaterThan(5);
+        for (const { line, row, side } of numbered) {
+          expect(line.slice(5)).toContain(` ${row}${side}`);
+          const rests = scene.carriage[row] === "left" ? "<" : ">";
+          const turned = view === "worn" && scene.worn === "far";
+          expect(side === rests).toBe(!turned);
+        }
+        for (const { row } of scene.marks) expect(numbered.map((one) => one.row)).toContain(row);
+      }
+    });
+
+    test("has each step of shaping at both edges, as often as the sheet asks for it", () => {
+      const count = (sign: string, lines: readonly string[]): number =>
+        lines.join("\n").match(new RegExp(`\\${sign}\\d+`, "g"))?.length ?? 0;
+      const lines = drawn(140).filter((line) => !/^[A-Z+]/.test(line.trimStart()));
+      const steps = scene.shaping.filter(({ side, edge }) => side !== undefined || edge === "neck");
+      const grows = steps.filter(({ kind }) => kind === "increase" || kind === "cast-on").length;
+      expect([count("+", lines), count("-", lines)]).toEqual([grows, steps.length - grows]);
+    });
+
+    test("has the margins of each motif, drawn and in words", () => {
+      const text = drawn(140).join("\n");
+      for (const { margins } of scene.fields) {
+        if (margins.bottom >= 10) expect(text).toContain(`${margins.bottom} rows free`);
+        if (margins.top >= 10) expect(text).toContain(`${margins.top} rows free`);
+        expect(text.match(new RegExp(`<-+ ${margins.left}(?: needles)? -+>`, "g"))?.length).toBeGreaterThan(
+          0,
+        );
+        expect(text).toContain(`${margins.bottom} rows below, ${margins.top} rows above`);
+      }
+    });
+
+    test("names its side, its needles and its halves", () => {
+      const text = drawn(140).join("\n");
+      expect(text).toContain(view === "knitter" ? "as the knitter sees it" : "as worn");
+      const needles = drawn(140)
+        .find((line) => /^ *[LR]\d+ /.test(line))!
+        .trim()
+        .split(/ +/);
+      const outermost = [`L${-scene.widest.from}`, `R${scene.widest.to}`];
+      const turned = view === "worn" && scene.worn === "far";
+      expect([needles[0], needles.at(-1)]).toEqual(turned ? outermost.toReversed() : outermost);
+      if (scene.neck) expect(text).toMatch(/second half.*first half/);
+    });
   });
 });
