@@ -1,6 +1,6 @@
 import type { ChoiceProgram, ChoiceRow, Group, Option } from "../../solver/choice.ts";
 import { type Field, neighbours, relation } from "./field.ts";
-import { footingKey, footingOf, type Layout } from "./layouts.ts";
+import { type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 
 /** Every look and every layout that the rules allow: what the program chooses from. */
@@ -20,8 +20,13 @@ export interface Choices {
  * tree is totally unimodular, and the relaxation's optimum is whole by itself: no branching, no big numbers.
  * What ties placements of one piece together is written value by value for the same reason; only the sum of
  * changes of length and the keeping apart of panels are true budgets that can make the engine branch.
+ *
+ * @param footingUnder the footing on which a look lets layouts stand
  */
-export function formulate({ looks, layouts }: Choices): ChoiceProgram {
+export function formulate(
+  { looks, layouts }: Choices,
+  footingUnder: (look: Look) => Footing = ({ trace }) => footingOf(trace),
+): ChoiceProgram {
   const rows = createRows();
   const lookTerms = looks.map((ofMotif) => ofMotif.map((): Terms => []));
   const layoutTerms = layouts.map((ofPlacement) => ofPlacement.map((): Terms => []));
@@ -35,7 +40,7 @@ export function formulate({ looks, layouts }: Choices): ChoiceProgram {
       layoutTerms[placement]![index]!.push([link(footingKey(layout.footing)), 1]);
     });
     looks[group]!.forEach((look, index) => {
-      lookTerms[group]![index]!.push([link(footingKey(footingOf(look.trace))), -1]);
+      lookTerms[group]![index]!.push([link(footingKey(footingUnder(look))), -1]);
     });
   });
   tiePieces(layouts, layoutTerms, rows);
@@ -100,9 +105,14 @@ function layoutOption(layout: Layout, terms: Terms): Option {
 /** Rows for placements that share a piece: one change of length for one field, a limit on all, no two on one spot. */
 function tiePieces(layouts: readonly (readonly Layout[])[], terms: Terms[][], rows: Rows): void {
   const fields = layouts.flatMap((ofPlacement) => (ofPlacement[0] ? [ofPlacement[0].field] : []));
+  const inVariants = (field: Field): boolean => layouts[field.index]![0]!.variant !== undefined;
   fields.forEach((field, at) => {
-    for (const other of neighbours(field, fields.slice(at + 1)))
-      if (relation(field, other) === "same") tieChange(layouts, terms, rows, field.index, other.index);
+    const [next, ...others] = neighbours(field, fields.slice(at + 1));
+    if (!next) return;
+    if (inVariants(field)) tieVariants(layouts, terms, rows, field.index, next.index);
+    else
+      for (const other of [next, ...others])
+        if (relation(field, other) === "same") tieChange(layouts, terms, rows, field.index, other.index);
   });
   for (const piece of new Set(fields.map((field) => field.piece))) {
     const onPiece = fields.filter((field) => field.piece === piece);
@@ -110,22 +120,34 @@ function tiePieces(layouts: readonly (readonly Layout[])[], terms: Terms[][], ro
       neighbours(field, onPiece).some((other) => relation(field, other) !== "apart"),
     );
     if (sharing.length > 1) keepApart(sharing, layouts, terms, rows);
-    limitChanges(onPiece, layouts, terms, rows);
+    // Variants keep the limits of the piece's length by themselves.
+    if (!onPiece.some(inVariants)) limitChanges(onPiece, layouts, terms, rows);
   }
 }
 
-/** One field has one change of length: for each footing they share and each value, as many here as there. */
-function tieChange(
+/** One field has one change of length. */
+const tieChange = (...[layouts, terms, rows, one, other]: Tied): void =>
+  tieByValue(layouts, terms, rows, one, other, ({ change }) => `change ${one + 1}=${other + 1}: ${change}`);
+
+const tieVariants = (...[layouts, terms, rows, one, other]: Tied): void =>
+  tieByValue(layouts, terms, rows, one, other, ({ variant }) => `length ${one + 1}=${other + 1}: ${variant}`);
+
+type Tied = [
   layouts: readonly (readonly Layout[])[],
   terms: Terms[][],
   rows: Rows,
   one: number,
   other: number,
+];
+
+/** Two placements agree in a value: for each footing they share and each value, as many here as there. */
+function tieByValue(
+  ...[layouts, terms, rows, one, other, readValue]: [...Tied, readValue: (layout: Layout) => string]
 ): void {
   const sameMotif = layouts[one]![0]!.field.placement.motif === layouts[other]![0]!.field.placement.motif;
   const row = (layout: Layout): number => {
     const shared = sameMotif ? ` ${footingKey(layout.footing)}` : "";
-    return rows.at(`change ${one + 1}=${other + 1}: ${layout.change}${shared}`, "=", 0);
+    return rows.at(`${readValue(layout)}${shared}`, "=", 0);
   };
   for (const [placement, sign] of [
     [one, 1],
@@ -172,10 +194,10 @@ function keepApart(
 const distinct = (values: readonly number[]): readonly number[] => [...new Set(values)].sort((a, b) => a - b);
 
 /** First and last row counted from the piece's cast-on, before fields below change its place. */
-const rowsOf = (layout: Layout): readonly [first: number, last: number] => {
-  const first = layout.field.fromRow + layout.bottom;
-  return [first, first + layout.footing.leadRows + layout.repeats * layout.footing.repeatRows];
-};
+const rowsOf = ({ firstRow, height }: Layout): readonly [first: number, last: number] => [
+  firstRow,
+  firstRow + height,
+];
 
 /** The changes of all fields of a piece together keep its grow and shrink. */
 function limitChanges(

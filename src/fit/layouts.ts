@@ -15,6 +15,8 @@ export interface Footing {
   readonly reach: Reach;
   /** Stitches that one column of the motif crosses, and so draws in. */
   readonly crossedStitches: number;
+  /** Tells looks apart that could lie alike, where a motif that is begun can go on with one and not with the other. */
+  readonly goingOn?: string;
 }
 
 /** One way a placement can lie in its field under looks with one footing. */
@@ -23,8 +25,16 @@ export interface Layout {
   readonly footing: Footing;
   readonly repeats: number;
   readonly change: number;
+  /**
+   * Which of several ways to change the piece's length it belongs to, where they are told apart: all layouts that are
+   * taken on one piece are of one variant.
+   */
+  readonly variant?: string;
   readonly bottom: number;
   readonly top: number;
+  /** First row and rows of the motif, before fields below change its place. */
+  readonly firstRow: number;
+  readonly height: number;
   readonly columns: number;
   readonly gap: number;
   /** Needles by which the panel stands to the right of the centre. */
@@ -41,8 +51,8 @@ export const footingOf = (trace: Trace): Footing => ({
   crossedStitches: trace.cable ? trace.cable.left + trace.cable.right : 0,
 });
 
-export const footingKey = ({ leadRows, repeatRows, reach, crossedStitches }: Footing): string =>
-  `${leadRows}+${repeatRows}n ${reach.left}|${reach.right} x${crossedStitches}`;
+export const footingKey = ({ leadRows, repeatRows, reach, crossedStitches, goingOn = "" }: Footing): string =>
+  `${leadRows}+${repeatRows}n ${reach.left}|${reach.right} x${crossedStitches}${goingOn}`;
 
 export type Surroundings = {
   readonly fields: readonly Field[];
@@ -92,23 +102,9 @@ export function createLayouts(
           ),
           fromRow: field.fromRow + shift,
         }));
-        if (!pieces.every(({ piece }) => fitsBed(piece, surroundings.bed))) continue;
-        if (!pieces.every(({ piece }) => couldHold(piece, panelOf(columns, gap, footing.reach)))) continue;
-        for (const repeats of valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)))
-          candidates.push(
-            ...placesFor({
-              field,
-              footing,
-              change,
-              rows,
-              columns,
-              gap,
-              repeats,
-              pieces,
-              company,
-              weights: surroundings.weights,
-            }),
-          );
+        const { weights, bed } = surroundings;
+        const room = { field, footing, change, rows, columns, gap, pieces, company, weights };
+        candidates.push(...candidatesIn(room, bed));
       }
     }
     const kept =
@@ -117,8 +113,18 @@ export function createLayouts(
   };
 }
 
+/** Every way to fill a field whose length, columns and gap are settled. */
+export function candidatesIn(room: Room, bed: Bed): readonly Candidate[] {
+  const { field, footing, rows, columns, gap, pieces } = room;
+  const panel = panelOf(columns, gap, footing.reach);
+  if (!pieces.every(({ piece }) => fitsBed(piece, bed) && couldHold(piece, panel))) return [];
+  return valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)).flatMap((repeats) =>
+    placesFor({ ...room, repeats }),
+  );
+}
+
 /** A layout as far as it is needed to tell whether it is among the cheapest: most are not. */
-interface Candidate {
+export interface Candidate {
   readonly place: Place;
   readonly bottom: number;
   readonly top: number;
@@ -159,7 +165,7 @@ const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
 const columnCeiling = 50;
 const gapCeiling = 200;
 
-function columnChoices({ placement }: Field): readonly (readonly [columns: number, gap: number])[] {
+export function columnChoices({ placement }: Field): readonly (readonly [columns: number, gap: number])[] {
   return valuesUpTo(placement.columns.allowed, columnCeiling).flatMap((columns) =>
     // With one column there is no gap to choose.
     (columns === 1
@@ -169,18 +175,22 @@ function columnChoices({ placement }: Field): readonly (readonly [columns: numbe
   );
 }
 
-interface Place {
+export interface Room {
   readonly field: Field;
   readonly footing: Footing;
   readonly change: number;
+  readonly variant?: string;
   readonly rows: number;
   readonly columns: number;
   readonly gap: number;
-  readonly repeats: number;
   readonly pieces: readonly { readonly piece: CountedPiece; readonly fromRow: number }[];
   /** How many other placements of the piece may want the same rows and needles. */
   readonly company: number;
   readonly weights: Weights;
+}
+
+interface Place extends Room {
+  readonly repeats: number;
 }
 
 /**
@@ -259,8 +269,11 @@ function candidateAt(place: Place, bottom: number, top: number, shift: number): 
 }
 
 /** What a layout gives up, without what it keeps. */
-function termsOf(place: Place, bottom: number, top: number): readonly Term[] {
-  const { field, change, columns, gap, repeats, weights } = place;
+export function termsOf(
+  { field, change, columns, gap, repeats, weights }: Omit<Place, "footing" | "rows" | "pieces" | "company">,
+  bottom: number,
+  top: number,
+): readonly Term[] {
   const { placement } = field;
   const amounts = [
     ["length", Math.abs(change), "rows"],
@@ -274,16 +287,19 @@ function termsOf(place: Place, bottom: number, top: number): readonly Term[] {
     .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
 }
 
-function layoutAt({ place, bottom, top, shift }: Candidate): Layout {
-  const { field, footing, change, columns, gap, repeats } = place;
+export function layoutAt({ place, bottom, top, shift }: Candidate): Layout {
+  const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
   const terms = termsOf(place, bottom, top);
   return {
     field,
     footing,
     repeats,
     change,
+    ...(variant !== undefined && { variant }),
     bottom,
     top,
+    firstRow: pieces[0]!.fromRow + bottom,
+    height: footing.leadRows + repeats * footing.repeatRows,
     columns,
     gap: columns > 1 ? gap : 0,
     shift,
