@@ -79,12 +79,18 @@ export function stretched(row: number, stretches: readonly Stretch[]): number {
   return moved;
 }
 
-function stationNeedles(station: Piece["outline"][number], side: Side, stitch: Stitch): number {
+/** Needles from the centre to one edge at a station. */
+export function stationNeedles(station: Piece["outline"][number], side: Side, stitch: Stitch): number {
   if ("widthMm" in station) return halfNeedles(station.widthMm, stitch);
   return nearest((side === "left" ? station.leftMm : station.rightMm) / stitch.widthMm);
 }
 
-function countNeck(
+/**
+ * The neck opening in needles and rows; undefined where there is none.
+ *
+ * @param toRow the row of a height
+ */
+export function countNeck(
   piece: Piece,
   stitch: Stitch,
   toRow: (heightMm: number) => number,
