@@ -26,10 +26,15 @@ export interface Choice {
   readonly words: readonly [string, ...string[]];
 }
 
-/** One thing, or another for each word of a choice; `else` stands for the words that are not listed. */
-export type Chosen<Kind> =
-  | Kind
-  | { readonly by: string; readonly when: Readonly<Record<string, Kind>>; readonly else?: Kind };
+/** One thing, or another for each word of a choice. */
+export type Chosen<Kind> = Kind | ByChoice<Kind>;
+
+export interface ByChoice<Kind> {
+  readonly by: string;
+  readonly when: Readonly<Record<string, Kind>>;
+  /** For the words that are not listed. */
+  readonly else?: Kind;
+}
 
 /**
  * A length that may be written under its name. Where it is not, it comes from the size if the tables have a body
@@ -40,13 +45,31 @@ export interface Measurement {
   readonly otherwise?: Chosen<Otherwise>;
   /** The least that it may be: more than nothing (a length, as most are), nothing, or less than nothing (an ease). */
   readonly from?: "nothing" | "below nothing";
+  /** The name of a fit, such as standard, may be written in place of a length. */
+  readonly orFit?: true;
 }
 
 /** One sum, or several of which the first is taken whose measurements are known. */
 export type Otherwise = Sum | readonly Sum[];
 
-/** A sum; or one that stands on an assumption, which the knitter is told of. */
-export type Sum = string | { readonly sum: string; readonly because: string };
+/** A sum; one that stands on an assumption, which the knitter is told of; or a length that is sought. */
+export type Sum = string | { readonly sum: string; readonly because: string } | Search;
+
+/**
+ * The length, from one sum to another, with which `make` comes out as `equal`. `make` is a measurement that hangs on
+ * the one sought and grows with it.
+ */
+export interface Search {
+  readonly make: string;
+  readonly equal: string;
+  readonly from: string;
+  readonly to: string;
+  readonly because: string;
+  /** What is wrong where no such length is found, and what would put it right. */
+  readonly trouble: string;
+  readonly right: string;
+  readonly blame: readonly string[];
+}
 
 /** The outline at one height; `curve` is the way to it from the station before, a straight line where none is named. */
 export type ShapeStation =

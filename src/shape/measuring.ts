@@ -3,7 +3,7 @@ import { inCentimetres } from "../report/words.ts";
 import type { Size } from "../sizes/body.ts";
 import { BODY_MEASURES, type BodyMeasure } from "../sizes/size-table.ts";
 import { type Choices, chosen } from "./chosen.ts";
-import type { Measurement, Sum } from "./description.ts";
+import type { Measurement, Search, Sum } from "./description.ts";
 import { readSum, sumName } from "./sums.ts";
 import { ShapeStop } from "./trouble.ts";
 
@@ -75,7 +75,7 @@ export function measuring(given: Given): Measuring {
     const sums = sumsFor(measurement);
     const sum = sums.length === 1 ? sums[0] : sums.find((one) => namesOf(one).every(isKnown));
     if (sum === undefined) throw new ShapeStop(missing(given, measurement));
-    const mm = valueOf(textOf(sum), measurement);
+    const mm = typeof sum === "object" && "make" in sum ? sought(sum, measurement) : valueOf(textOf(sum), measurement);
     if (typeof sum !== "string")
       taken.set(measurement, { from: "assumption", measurement, mm, because: sum.because });
     return mm;
@@ -87,7 +87,31 @@ export function measuring(given: Given): Measuring {
     return sums === undefined ? [] : isList(sums) ? sums : [sums];
   }
 
+  /** What a sum is made from; what is sought hangs on what its measure is to equal, and is looked into only then. */
   const namesOf = (sum: Sum): readonly string[] => readSum(textOf(sum), known).names;
+
+  function sought(search: Search, measurement: string): number {
+    const goalMm = length(search.equal);
+    const madeMm = (mm: number): number => {
+      const tried = measuring({ ...given, written: new Map([...given.written, [measurement, mm]]) });
+      return tried.length(search.make);
+    };
+    let [least, most] = [valueOf(search.from, measurement), valueOf(search.to, measurement)];
+    if (madeMm(least) > goalMm || madeMm(most) < goalMm)
+      throw new ShapeStop({
+        code: "shape-impossible",
+        message: `this ${given.shape} can't be made: ${search.trouble}`,
+        found: `${search.equal} ${inCentimetres(goalMm)}, ${search.make} from ${inCentimetres(madeMm(least))} to ${inCentimetres(madeMm(most))}`,
+        expected: search.right,
+        blame: search.blame,
+      });
+    while (most - least > NEAR_ENOUGH_MM) {
+      const middle = (least + most) / 2;
+      if (madeMm(middle) < goalMm) least = middle;
+      else most = middle;
+    }
+    return rounded((least + most) / 2);
+  }
 
   /** Whether the length behind a name of a sum is written, or in the size, or follows from others that are. */
   function isKnown(name: string): boolean {
@@ -121,7 +145,11 @@ const isBodyMeasure = (name: string): name is BodyMeasure => BODY_MEASURES.some(
 
 const isList = (sums: Sum | readonly Sum[]): sums is readonly Sum[] => Array.isArray(sums);
 
-const textOf = (sum: Sum): string => (typeof sum === "string" ? sum : sum.sum);
+const textOf = (sum: Sum): string =>
+  typeof sum === "string" ? sum : "make" in sum ? sumName(sum.equal) : sum.sum;
+
+/** What is sought is found to this; far below a row of the finest cloth. */
+const NEAR_ENOUGH_MM = 0.01;
 
 function checkSign({ shape, measurements }: Given, measurement: string, mm: number): void {
   const { from, means } = measurements[measurement]!;

@@ -1,0 +1,10 @@
+import type { ShapeDescription } from "../description.ts";
+import { sleeveMeasurements, taperMeasurements, tapered, taperRules } from "./sleeve.ts";
+
+export const taperedSleeve: ShapeDescription = {
+  about: "a sleeve that widens from the cuff and is joined straight, as to a drop shoulder",
+  measurements: { ...sleeveMeasurements, ...taperMeasurements },
+  rules: taperRules,
+  outline: tapered,
+  marks: { "rib top": "rib", underarm: "length - straight" },
+};
