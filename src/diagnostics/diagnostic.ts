@@ -1,8 +1,11 @@
 import type { Path } from "./path.ts";
 
+export type Severity = "error" | "warning" | "note";
+
 /** One thing to tell the knitter about the file, as data; renderers turn it into text or JSON. */
 export interface Diagnostic {
-  readonly severity: "error" | "warning";
+  /** A note says where a value came from; nothing has to be done about it. */
+  readonly severity: Severity;
   /** Stable short name of the kind of mistake, such as `unknown-key`. */
   readonly code: string;
   /** What is wrong, in one sentence. */

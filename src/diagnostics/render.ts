@@ -1,9 +1,9 @@
-import type { Diagnostic } from "./diagnostic.ts";
+import type { Diagnostic, Severity } from "./diagnostic.ts";
 import { printable } from "./shown.ts";
 
 /** A diagnostic as the machine-readable forms give it. */
 export interface DiagnosticJson {
-  readonly severity: "error" | "warning";
+  readonly severity: Severity;
   readonly code: string;
   readonly message: string;
   readonly file: string;
