@@ -52,7 +52,7 @@ if (bench) {
       "engine-worker": "solver/engine-worker.ts",
       "solve-worker": "tui/solver/solve-worker.ts",
     },
-    external: ["highs", "@resvg/resvg-js"],
+    external: ["highs", "@resvg/resvg-js", "pdfkit"],
     outdir: "dist",
     chunkNames: "parts/[name]-[hash]",
   });

@@ -42,8 +42,21 @@ export const commandTable: readonly CommandEntry[] = [
     name: "sheet",
     summary: "the row-by-row working sheet of the best fit",
     operands: "FILE",
-    options: [json, timeLimit, output, force],
-    examples: ["evenrow sheet samples/sleeve.yaml", "evenrow sheet samples/sleeve.yaml -o sleeve.txt"],
+    options: [
+      json,
+      { name: "html", summary: "one file to print on A4 or US Letter, and to read on a screen" },
+      { name: "pdf", summary: "the same as a PDF, to a file or a pipe" },
+      { name: "paper", value: "PAPER", summary: "paper of the PDF: a4 (the default) or letter" },
+      { name: "piece", value: "NAME", summary: "only this piece (default: all)" },
+      timeLimit,
+      output,
+      force,
+    ],
+    examples: [
+      "evenrow sheet samples/sleeve.yaml",
+      "evenrow sheet samples/front.yaml -o front.html",
+      "evenrow sheet samples/front.yaml --paper letter -o front.pdf",
+    ],
     load: () => import("./commands/sheet.ts"),
   },
   {

@@ -4,6 +4,8 @@ import type { ExitCode } from "./exit-codes.ts";
 export interface Terminal {
   /** Results. */
   readonly out: (text: string) => void;
+  /** Results that are no text; absent where a person would see them. */
+  readonly outBytes?: (bytes: Uint8Array) => void;
   /** Words about the results. */
   readonly say: (text: string) => void;
   readonly columns: number;

@@ -9,9 +9,9 @@ export async function deliver(
 ): Promise<void> {
   const { output, force } = options;
   if (typeof output !== "string") {
-    if (typeof result !== "string")
-      throw new CommandError("This result is no text: write it to a file by --output.");
-    return terminal.out(result);
+    if (typeof result === "string") return terminal.out(result);
+    if (!terminal.outBytes) throw new CommandError("This result is no text: write it to a file by --output.");
+    return terminal.outBytes(result);
   }
   const whole = typeof result !== "string" || result.endsWith("\n") ? result : `${result}\n`;
   await writeOutput(output, whole, force === true);

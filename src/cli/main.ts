@@ -6,6 +6,7 @@ const usualColumns = 80;
 
 const terminal: Terminal = {
   out: (text) => process.stdout.write(`${text}\n`),
+  ...(process.stdout.isTTY !== true && { outBytes: (bytes: Uint8Array) => process.stdout.write(bytes) }),
   say: (text) => process.stderr.write(`${text}\n`),
   columns: process.stdout.columns ?? usualColumns,
   interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,

@@ -1,11 +1,11 @@
-import type { Fit } from "../../fit/fit.ts";
+import { type Fit, lookOf } from "../../fit/fit.ts";
 import { paragraph, type Section } from "./document.ts";
 
 /** What is done once the pieces are off the machine. */
 export const finishSection = (fit: Fit): Section => ({
   title: "Finish",
   content: [
-    ...(fit.looks.some(({ motif }) => motif.kind === "cord")
+    ...(fit.placements.some(({ motif }) => lookOf(fit, motif).motif.kind === "cord")
       ? [paragraph("Take the cord's ends through to the back and sew them in; leave none hanging free.")]
       : []),
     paragraph(

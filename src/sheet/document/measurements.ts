@@ -2,7 +2,8 @@ import { needleCount } from "../../cloth/bed.ts";
 import { type CountedPiece, needlesAt } from "../../cloth/counted-piece.ts";
 import { groundStitch } from "../../cloth/gauge.ts";
 import { gaugeUncertainty } from "../../cloth/gauge-uncertainty.ts";
-import { type Fit, lookOf } from "../../fit/fit.ts";
+import type { Fit } from "../../fit/fit.ts";
+import { footingOf } from "../../fit/layouts.ts";
 import type { Table } from "./document.ts";
 
 /** What each piece measures once it is washed and rested, and how far off that may be by the gauge alone. */
@@ -32,11 +33,9 @@ function stitchesAcross(fit: Fit, piece: CountedPiece, row: number): number {
     .filter(
       ({ firstRow, lastRow, ...placed }) => placed.piece === piece.name && firstRow <= row && row <= lastRow,
     )
-    .reduce((sum, { motif: name, columns }) => {
-      const { motif, trace } = lookOf(fit, name);
-      return motif.kind === "cable"
-        ? sum + columns * (trace.cable!.left + trace.cable!.right) * motif.drawIn
-        : sum;
+    .reduce((sum, { sections, columns }) => {
+      const { motif, trace } = sections[0]!.look;
+      return motif.kind === "cable" ? sum + columns * footingOf(trace).crossedStitches * motif.drawIn : sum;
     }, 0);
   return needleCount(needlesAt(piece, row)) - lost;
 }

@@ -1,6 +1,12 @@
 import { needleName, needlesBetween, rangeName } from "../../cloth/bed.ts";
 import { counted } from "../../report/words.ts";
 import type { Action, CrossAction, FinishAction, HangAction } from "../sheet.ts";
+import type { KnitLine } from "./document.ts";
+import { inPhrase, outPhrase, patternPhrase, plainPhrase } from "./ornament-phrases.ts";
+
+/** Plain rows folded: "knit 7 rows, to row 22, carriage right". */
+export const knitPhrase = ({ rows, toRow, carriage }: KnitLine): string =>
+  `knit ${counted(rows, "row")}, to row ${toRow}, carriage ${carriage}`;
 
 /** The actions of one row as a knitter would say them, in working order; like shaping at both sides is said once. */
 export function phrasesOf(actions: readonly Action[], columns: (motif: string) => number): readonly string[] {
@@ -66,6 +72,14 @@ function phraseOf(action: Action, columns: (motif: string) => number): string {
       return `${armOf(action, columns)}: ${finishPhrase(action)}`;
     case "cross":
       return crossPhrase(action);
+    case "out":
+      return outPhrase(action);
+    case "in":
+      return inPhrase(action);
+    case "pattern":
+      return patternPhrase(action);
+    case "plain":
+      return plainPhrase(action);
   }
 }
 
@@ -77,10 +91,10 @@ const armOf = (
   columns: (motif: string) => number,
 ): string => (columns(motif) > 1 ? `column ${column}, ${strand}` : strand);
 
-const hangPhrase = ({ count, needle }: HangAction): string =>
+const hangPhrase = ({ count, needle, loop }: HangAction): string =>
   count === 0
     ? `hang the first cord stitch, both legs, on ${needleName(needle)}`
-    : `count ${count}, hang both legs on ${needleName(needle)}`;
+    : `count ${count}${loop ? " for a standing loop" : ""}, hang both legs on ${needleName(needle)}`;
 
 const finishPhrase = ({ how, loops, needle }: FinishAction): string =>
   how === "unravel"

@@ -1,5 +1,5 @@
 import { needleCount, rangeName } from "../../cloth/bed.ts";
-import { type Fit, lookOf } from "../../fit/fit.ts";
+import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import { counted, listed } from "../../report/words.ts";
 import type { SheetPiece } from "../sheet.ts";
 import { blocksOf } from "./blocks.ts";
@@ -19,7 +19,7 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
       facts: [
         { name: "Needles", value: `${needleCount(start)}, ${rangeName(start)}` },
         { name: "Rows", value: String(piece.rowsInAll) },
-        ...placements.map(({ motif, repeats }) => ornamentFact(fit, motif, repeats)),
+        ...placements.map(ornamentFact),
       ],
     },
     castOn: castOnWords(piece),
@@ -27,9 +27,13 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   };
 }
 
-function ornamentFact(fit: Fit, motif: string, repeats: number): Fact {
-  const look = lookOf(fit, motif);
-  const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
-  const counts = look.segments.map(({ name, pickup }) => `${name} count ${pickup}`);
-  return { name: motif, value: `${listed([...quantities, ...counts])}; ${counted(repeats, "repeat")}` };
-}
+const ornamentFact = ({ motif, sections }: FittedPlacement): Fact => ({
+  name: motif,
+  value: sections
+    .map(({ look, repeats }) => {
+      const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
+      const counts = look.segments.map(({ name, pickup }) => `${name} count ${pickup}`);
+      return `${listed([...quantities, ...counts])}; ${counted(repeats, "repeat")}`;
+    })
+    .join("; then "),
+});

@@ -1,4 +1,4 @@
-import { type Fit, type FittedPlacement, lookOf } from "../../fit/fit.ts";
+import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import type { SheetRow } from "../sheet.ts";
 
 /** Where in their repeats the motifs worked on a row are. */
@@ -10,7 +10,7 @@ export function runningRows(fit: Fit, piece: string): RunningRow {
   const told = placements.map((placement) => ({
     number: placement.index + 1,
     name: placements.length > 1 ? `${placement.motif}: ` : "",
-    placeOf: placeInRepeats(fit, placement),
+    placeOf: placeInRepeats(placement),
   }));
   return ({ row, do: actions }) => {
     const worked = new Set(actions.map((action) => ("placement" in action ? action.placement : undefined)));
@@ -20,13 +20,19 @@ export function runningRows(fit: Fit, piece: string): RunningRow {
   };
 }
 
-function placeInRepeats(fit: Fit, { motif, firstRow, repeats }: FittedPlacement): (row: number) => string {
-  const { leadRows, repeatRows } = lookOf(fit, motif).trace;
+function placeInRepeats({ sections, firstRow, repeats }: FittedPlacement): (row: number) => string {
+  const lead = sections[0]!.look.trace.leadRows;
+  // Repeats are counted on over all sections, since the knitter sees one motif.
+  const rowsOfRepeats = sections.flatMap(({ look, repeats: times }) =>
+    Array.from({ length: times }, () => look.trace.repeatRows),
+  );
   return (row) => {
-    const into = row - firstRow;
-    if (into === 0) return "first row of the motif";
-    if (into <= leadRows) return `lead-in, row ${into} of ${leadRows}`;
-    const repeat = Math.ceil((into - leadRows) / repeatRows);
-    return `repeat ${repeat} of ${repeats}, row ${into - leadRows - (repeat - 1) * repeatRows} of ${repeatRows}`;
+    let into = row - firstRow;
+    if (into === 0) return "start of the motif";
+    if (into <= lead) return `lead-in, row ${into} of ${lead}`;
+    into -= lead;
+    let done = 0;
+    while (done < rowsOfRepeats.length - 1 && into > rowsOfRepeats[done]!) into -= rowsOfRepeats[done++]!;
+    return `repeat ${done + 1} of ${repeats}, row ${into} of ${rowsOfRepeats[done]}`;
   };
 }

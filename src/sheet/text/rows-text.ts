@@ -1,15 +1,13 @@
-import { counted } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import type { DoLine, WorkLine } from "../document/document.ts";
+import { knitPhrase } from "../document/phrases.ts";
 
 /** Lines of work as text of at most `width` characters. */
 export function rowsText(lines: readonly WorkLine[], width: number): readonly string[] {
   const digits = Math.max(...lines.map((line) => String(line.kind === "do" ? line.row : line.toRow).length));
   return lines.flatMap((line) =>
     line.kind === "knit"
-      ? [
-          `${" ".repeat(digits + 6)}knit ${counted(line.rows, "row")}, to row ${line.toRow}, carriage ${line.carriage}`,
-        ]
+      ? [`${" ".repeat(digits + 6)}${knitPhrase(line)}`]
       : withRunning(line).flatMap((phrase, index) => {
           const head = index === 0 ? `row ${String(line.row).padStart(digits)}  ` : " ".repeat(digits + 6);
           return wrap(`${head}${phrase}`, width, digits + 8);
