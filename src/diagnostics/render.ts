@@ -44,6 +44,8 @@ export interface Rendering {
  *       right: 20 cm, or another of mm, cm, m or in
  *       12 |     - { height: 0, width: 20 cm }
  *          |                 ^
+ *
+ * A note is its first line alone, since nothing in the file has to be looked at.
  */
 export function renderDiagnostic(diagnostic: Diagnostic, { file, source }: Rendering): string {
   const { severity, message, found, expected, place } = diagnostic;
@@ -51,7 +53,7 @@ export function renderDiagnostic(diagnostic: Diagnostic, { file, source }: Rende
   const lines = [`${where} ${severity}: ${message}`];
   if (found !== undefined) lines.push(`  read:  ${found}`);
   if (expected !== undefined) lines.push(`  right: ${expected}`);
-  if (place && source !== undefined) lines.push(...excerpt(source, place.line, place.column));
+  if (place && source !== undefined && severity !== "note") lines.push(...excerpt(source, place.line, place.column));
   return lines.join("\n");
 }
 

@@ -1,3 +1,4 @@
+import type { BodyPart } from "../garment/garment.ts";
 import type { CurveName } from "./curve.ts";
 
 /**
@@ -9,6 +10,8 @@ import type { CurveName } from "./curve.ts";
 export interface ShapeDescription {
   /** What the piece is, in one line. */
   readonly about: string;
+  /** Where on the body it lies. */
+  readonly part: BodyPart;
   /** Words that the knitter chooses among, by key; the first is taken where none is chosen. */
   readonly choices?: Readonly<Record<string, Choice>>;
   readonly measurements: Readonly<Record<string, Measurement>>;

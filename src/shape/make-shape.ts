@@ -71,7 +71,9 @@ function made(
   return {
     outline,
     neck: place ? neckStations(neck, place, stitch) : [],
-    marks: Object.entries(description.marks).map(([mark, height]) => markAt(mark, measure.sum(height), topMm)),
+    marks: Object.entries(description.marks).map(([mark, height]) =>
+      markAt(mark, measure.sum(height), topMm),
+    ),
     taken: measure.taken(),
   };
 }

@@ -75,7 +75,8 @@ export function measuring(given: Given): Measuring {
     const sums = sumsFor(measurement);
     const sum = sums.length === 1 ? sums[0] : sums.find((one) => namesOf(one).every(isKnown));
     if (sum === undefined) throw new ShapeStop(missing(given, measurement));
-    const mm = typeof sum === "object" && "make" in sum ? sought(sum, measurement) : valueOf(textOf(sum), measurement);
+    const mm =
+      typeof sum === "object" && "make" in sum ? sought(sum, measurement) : valueIn(textOf(sum), measurement);
     if (typeof sum !== "string")
       taken.set(measurement, { from: "assumption", measurement, mm, because: sum.because });
     return mm;
@@ -96,7 +97,7 @@ export function measuring(given: Given): Measuring {
       const tried = measuring({ ...given, written: new Map([...given.written, [measurement, mm]]) });
       return tried.length(search.make);
     };
-    let [least, most] = [valueOf(search.from, measurement), valueOf(search.to, measurement)];
+    let [least, most] = [valueIn(search.from, measurement), valueIn(search.to, measurement)];
     if (madeMm(least) > goalMm || madeMm(most) < goalMm)
       throw new ShapeStop({
         code: "shape-impossible",
@@ -121,7 +122,7 @@ export function measuring(given: Given): Measuring {
     return sumsFor(measurement).some((sum) => namesOf(sum).every(isKnown));
   }
 
-  function valueOf(text: string, measurement: string): number {
+  function valueIn(text: string, measurement: string): number {
     const sum = readSum(text, known);
     const values = new Map(sum.names.map((name) => [name, cloth.get(name) ?? length(byName.get(name)!)]));
     const value = sum.value(values);
@@ -135,7 +136,7 @@ export function measuring(given: Given): Measuring {
     });
   }
 
-  return { length, sum: (text) => valueOf(text, "outline"), taken: () => [...taken.values()] };
+  return { length, sum: (text) => valueIn(text, "outline"), taken: () => [...taken.values()] };
 }
 
 /** Kept to a millionth of a millimetre, as the lengths of a file are. */

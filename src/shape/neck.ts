@@ -67,7 +67,11 @@ function sizesOf(
  *
  * @throws ShapeStop where the depth has not the rows that the steps take
  */
-export function neckStations(neck: NeckDescription, place: NeckPlace, stitch: Stitch): readonly NeckStation[] {
+export function neckStations(
+  neck: NeckDescription,
+  place: NeckPlace,
+  stitch: Stitch,
+): readonly NeckStation[] {
   const { widthMm, depthMm, topMm } = place;
   const counted = countNeckline(neck, 2 * nearest(widthMm / stitch.widthMm / 2), stitch.widthMm);
   const topRow = nearest(topMm / stitch.heightMm);

@@ -9,7 +9,7 @@ export interface NamedFit {
   readonly source: string;
 }
 
-const fit = (leastInches: number, mostInches: number, source: string): NamedFit => ({
+const inInches = (leastInches: number, mostInches: number, source: string): NamedFit => ({
   leastMm: leastInches * MM_PER_UNIT.in,
   mostMm: mostInches * MM_PER_UNIT.in,
   mm: ((leastInches + mostInches) / 2) * MM_PER_UNIT.in,
@@ -20,10 +20,13 @@ const older = "the Craft Yarn Council's chart as it was quoted in 2011";
 
 /** The fits by name. The council's older chart calls 1 to 2 in more than the body close and the body itself very close. */
 export const FITS: ReadonlyMap<string, NamedFit> = new Map([
-  ["very close", fit(-4, -2, "the Craft Yarn Council's chart says negative ease; the amount is from memory")],
-  ["close", fit(0, 0, "the Craft Yarn Council's chart says zero ease")],
-  ["standard", fit(2, 4, older)],
-  ["loose", fit(4, 6, older)],
+  [
+    "very close",
+    inInches(-4, -2, "the Craft Yarn Council's chart says negative ease; the amount is from memory"),
+  ],
+  ["close", inInches(0, 0, "the Craft Yarn Council's chart says zero ease")],
+  ["standard", inInches(2, 4, older)],
+  ["loose", inInches(4, 6, older)],
   // The chart has no upper end; the least is taken.
-  ["oversized", fit(6, 6, `${older}: 6 in and more`)],
+  ["oversized", inInches(6, 6, `${older}: 6 in and more`)],
 ]);

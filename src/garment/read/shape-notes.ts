@@ -34,6 +34,8 @@ type Note = (
 const noting =
   (reading: Reading, table: Table): Note =>
   (key, code, message) => {
+    // What is true of every piece of one size is told at the first.
+    if (reading.diagnostics.some((told) => told.code === code && told.message === message)) return;
     const cursor: Cursor = table.at(key) ?? table.cursor;
     report(reading, cursor, { severity: "note", code, message, found: "" });
   };
@@ -48,19 +50,15 @@ function noteSize(note: Note, { size, made }: ShapeOrigin): void {
     note(
       "size",
       "from-size",
-      `from ${size.name}: ${lengths.map(({ measurement, length }) => `${measurement} ${withRange(length)}`).join(", ")}; ${size.source}`,
+      `${size.name}: ${lengths.map(({ measurement, length }) => `${measurement} ${withRange(length)}`).join(", ")}; ${size.source}`,
     );
   for (const { measurement, length } of lengths)
     if (length.uncertain !== undefined)
-      note(
-        "size",
-        "uncertain-size",
-        `the ${measurement} of ${size.name}, ${withRange(length)}, is uncertain: ${length.uncertain}`,
-      );
+      note("size", "uncertain-size", `the ${measurement} of ${size.name} is uncertain: ${length.uncertain}`);
 }
 
 function noteEase(note: Note, { description, fit, written }: ShapeOrigin): void {
-  if (!description.measurements["ease"]?.orFit || written.has("ease")) return;
+  if (!description.measurements.ease?.orFit || written.has("ease")) return;
   if (fit === undefined)
     note("like", "no-ease", "no ease is written, so the piece is made to the body's own measurements");
   else {
@@ -77,12 +75,12 @@ function noteEase(note: Note, { description, fit, written }: ShapeOrigin): void 
 const isWorthTelling = (
   taken: Extract<Taken, { from: "assumption" }>,
   { fit, description }: ShapeOrigin,
-): boolean => !(taken.measurement === "ease" && description.measurements["ease"]?.orFit && fit === undefined);
+): boolean => !(taken.measurement === "ease" && description.measurements.ease?.orFit && fit === undefined);
 
 const withRange = ({ mm, leastMm, mostMm }: Omit<BodyLength, "uncertain">): string =>
   leastMm === mostMm
     ? shortCm(mm)
-    : `${shortCm(mm)} (the middle of ${shortCm(leastMm)} to ${shortCm(mostMm)})`;
+    : `${shortCm(mm)} (the middle of ${Math.round(leastMm) / 10} to ${shortCm(mostMm)})`;
 
 /** To a millimetre, as bodies are measured. */
 const shortCm = (mm: number): string => inCm(Math.round(mm));

@@ -6,7 +6,7 @@ import { makeShape, measurementsOf } from "../../shape/make-shape.ts";
 import type { ShapeTrouble } from "../../shape/trouble.ts";
 import { SIZES, type Size } from "../../sizes/body.ts";
 import { FITS } from "../../sizes/fits.ts";
-import type { NeckStation, Station } from "../garment.ts";
+import type { BodyPart, NeckStation, Station } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import {
   type Cursor,
@@ -29,6 +29,7 @@ const example = "{ like: body front, size: woman M, ease: standard }";
 export interface ReadShape extends ReadHeights<Station> {
   readonly neck: ReadHeights<NeckStation>;
   readonly marks: readonly (readonly [name: string, heightMm: number])[];
+  readonly part: BodyPart;
 }
 
 /**
@@ -66,6 +67,7 @@ export function shapeAt(reading: Reading, cursor: Cursor, stitch: Stitch | undef
     topMm: made.outline.at(-1)!.heightMm,
     neck: lowest ? { stations: made.neck, firstMm: lowest.heightMm } : {},
     marks: made.marks.map(({ name: mark, heightMm }) => [mark, heightMm]),
+    part: description.part,
   };
 }
 

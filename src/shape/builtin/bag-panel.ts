@@ -2,6 +2,7 @@ import type { ShapeDescription } from "../description.ts";
 
 export const bagPanel: ShapeDescription = {
   about: "one side of a bag, its lower corners rounded",
+  part: "other",
   measurements: {
     width: { means: "width of the bag" },
     height: { means: "from the bottom to the top edge" },

@@ -3,6 +3,7 @@ import type { ShapeDescription } from "../description.ts";
 /** Knitted in panels that are joined, since few beds are as wide as a blanket. Its sizes are our own, a baby's. */
 export const blanket: ShapeDescription = {
   about: "a blanket, or one of the panels that it is joined from",
+  part: "other",
   measurements: {
     width: { means: "width of the blanket", otherwise: "700" },
     length: { means: "length of the blanket", otherwise: "900" },

@@ -3,6 +3,7 @@ import { armhole, bodyMarks, bodyMeasurements, bodyOutline, bodyRules, neckFits 
 
 export const bodyFront: ShapeDescription = {
   about: "the front of a sweater, with a drop shoulder or a set-in armhole",
+  part: "front",
   choices: {
     armhole,
     neck: { means: "the neckline", words: ["crew", "V", "scoop", "square", "boat"] },

@@ -3,7 +3,8 @@ import type { Choice, Measurement, ShapeRule, ShapeStation } from "../descriptio
 /** What a front and a back have in common. Common practice, no published source, where no other is named. */
 
 export const armhole: Choice = {
-  means: "drop: the piece goes up straight; set-in: stitches are bound off and the edge curves in to the shoulders",
+  means:
+    "drop: the piece goes up straight; set-in: stitches are bound off and the edge curves in to the shoulders",
   words: ["drop", "set-in"],
 };
 
@@ -42,7 +43,11 @@ export const bodyMeasurements = {
   rib: { means: "height of the rib or hem", otherwise: "length / 10", from: "nothing" },
 } as const satisfies Readonly<Record<string, Measurement>>;
 
-export const bodyMarks = { "rib top": "rib", underarm: "length - armhole_depth", shoulder: "length" } as const;
+export const bodyMarks = {
+  "rib top": "rib",
+  underarm: "length - armhole_depth",
+  shoulder: "length",
+} as const;
 
 export const bodyRules: readonly ShapeRule[] = [
   {

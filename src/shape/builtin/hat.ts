@@ -3,13 +3,15 @@ import type { ShapeDescription } from "../description.ts";
 /** One of two like halves, seamed at both sides. Common practice, no published source; the tables have no head. */
 export const hat: ShapeDescription = {
   about: "one half of a hat, with a round crown",
+  part: "other",
   measurements: {
     head: { means: "round the head above the ears" },
     ease: {
       means: "added to the head",
       otherwise: {
         sum: "0 - head / 12",
-        because: "a hat is about a twelfth smaller than the head, so that it stays on; common practice, no published source",
+        because:
+          "a hat is about a twelfth smaller than the head, so that it stays on; common practice, no published source",
       },
       from: "below nothing",
     },

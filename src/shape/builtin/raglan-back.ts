@@ -3,6 +3,7 @@ import { raglanBodyMeasurements, raglanMarks, raglanOutline, raglanRules } from 
 
 export const raglanBack: ShapeDescription = {
   about: "the back of a raglan sweater, straight across at the neck",
+  part: "back",
   measurements: raglanBodyMeasurements,
   rules: raglanRules,
   outline: raglanOutline("neck_width"),

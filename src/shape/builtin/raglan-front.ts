@@ -4,6 +4,7 @@ import { raglanBodyMeasurements, raglanMarks, raglanOutline, raglanRules } from 
 /** Two stitches are left at each side of the neck, so that both halves can be knitted up to the end. */
 export const raglanFront: ShapeDescription = {
   about: "the front of a raglan sweater",
+  part: "front",
   choices: { neck: { means: "the neckline", words: ["crew", "V"] } },
   measurements: raglanBodyMeasurements,
   rules: raglanRules,

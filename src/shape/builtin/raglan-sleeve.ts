@@ -1,10 +1,11 @@
 import type { ShapeDescription } from "../description.ts";
 import { raglanMeasurements } from "./raglan.ts";
-import { sleeveMeasurements, taperMeasurements, tapered, taperRules } from "./sleeve.ts";
+import { sleeveMeasurements, tapered, taperMeasurements, taperRules } from "./sleeve.ts";
 
 /** Common practice, no published source: as much bound off as on the front, a quarter of the neck's width at the top. */
 export const raglanSleeve: ShapeDescription = {
   about: "the sleeve of a raglan sweater",
+  part: "sleeve",
   measurements: {
     ...sleeveMeasurements,
     ...taperMeasurements,

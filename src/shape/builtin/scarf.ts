@@ -3,6 +3,7 @@ import type { ShapeDescription } from "../description.ts";
 /** Its sizes are our own. */
 export const scarf: ShapeDescription = {
   about: "a strip of one width",
+  part: "other",
   measurements: {
     width: { means: "width of the scarf", otherwise: "200" },
     length: { means: "length of the scarf", otherwise: "1500" },

@@ -1,5 +1,5 @@
 import type { ShapeDescription } from "../description.ts";
-import { sleeveMeasurements, taperMeasurements, tapered, taperRules } from "./sleeve.ts";
+import { sleeveMeasurements, tapered, taperMeasurements, taperRules } from "./sleeve.ts";
 
 /**
  * A cap for the set-in armhole of `body front` and `body back`: as much is bound off at each underarm as there, then the
@@ -9,6 +9,7 @@ import { sleeveMeasurements, taperMeasurements, tapered, taperRules } from "./sl
  */
 export const setInSleeve: ShapeDescription = {
   about: "a sleeve with a cap for a set-in armhole",
+  part: "sleeve",
   measurements: {
     ...sleeveMeasurements,
     ...taperMeasurements,

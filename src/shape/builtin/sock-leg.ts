@@ -3,6 +3,7 @@ import type { ShapeDescription } from "../description.ts";
 /** Knitted flat from the top down and seamed at the back; the tables have neither calf nor ankle. */
 export const sockLeg: ShapeDescription = {
   about: "the leg of a sock, from its top down to the ankle",
+  part: "other",
   measurements: {
     calf: { means: "round the leg at the sock's top" },
     ankle: { means: "round the ankle" },
@@ -19,7 +20,11 @@ export const sockLeg: ShapeDescription = {
     bottom: { means: "width at the ankle", otherwise: "ankle + ease" },
     length: { means: "from the top down to the ankle" },
     rib: { means: "height of the rib at the top", otherwise: "length / 5", from: "nothing" },
-    straight: { means: "height that is knitted straight at the ankle", otherwise: "length / 6", from: "nothing" },
+    straight: {
+      means: "height that is knitted straight at the ankle",
+      otherwise: "length / 6",
+      from: "nothing",
+    },
   },
   rules: [
     {

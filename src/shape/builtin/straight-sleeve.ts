@@ -3,6 +3,7 @@ import { sleeveMeasurements } from "./sleeve.ts";
 
 export const straightSleeve: ShapeDescription = {
   about: "a sleeve of one width",
+  part: "sleeve",
   measurements: sleeveMeasurements,
   rules: [
     {
