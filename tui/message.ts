@@ -1,3 +1,4 @@
+import type { LoadedDrawing } from "../src/drawing-file/load-drawings.ts";
 import type { SolveReport } from "./solver/messages.ts";
 import type { ShelfEntry, State, UnsavedText } from "./state.ts";
 
@@ -12,6 +13,8 @@ export type Message =
       readonly kind: "opened";
       readonly file: string;
       readonly text: string;
+      /** What the garment's outlines are drawn in. */
+      readonly drawings?: readonly LoadedDrawing[];
       /** Changes of an earlier run that were never saved. */
       readonly unsaved?: UnsavedText;
     }
@@ -34,6 +37,7 @@ export type Effect =
       readonly sequence: number;
       readonly source: string;
       readonly name: string;
+      readonly drawings?: readonly LoadedDrawing[];
       readonly first?: string;
     }
   /** Writes `text` over a file that still reads `base`. */

@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../src/diagnostics/diagnostic.ts";
+import type { LoadedDrawing } from "../src/drawing-file/load-drawings.ts";
 import type { StandingInTheWay } from "../src/explore/answer.ts";
 import type { GarmentRule, RuleField } from "../src/explore/garment-rule.ts";
 import type { BeforeHold } from "../src/explore/hold.ts";
@@ -74,6 +75,8 @@ export interface OpenGarment {
   readonly file: string;
   /** The text as it is on disk, as far as is known. */
   readonly saved: string;
+  /** What its outlines are drawn in, as it was when the garment was opened. */
+  readonly drawings: readonly LoadedDrawing[];
   readonly version: Version;
   readonly past: readonly Version[];
   readonly future: readonly Version[];

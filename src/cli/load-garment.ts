@@ -1,6 +1,7 @@
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { renderDiagnostics } from "../diagnostics/render.ts";
+import { drawingsIn, loadDrawings } from "../drawing-file/load-drawings.ts";
 import { examine } from "../examine/examine.ts";
 import type { Garment } from "../garment/garment.ts";
 import { readGarment } from "../garment/read-garment.ts";
@@ -38,7 +39,8 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
       ? new Uint8Array(LARGEST_FILE_BYTES + 1)
       : await readInput(file, terminal);
   const name = file === "-" ? "standard input" : file;
-  const { garment, diagnostics, locate } = readGarment(bytes, name);
+  const drawing = drawingsIn(await loadDrawings(bytes, file));
+  const { garment, diagnostics, locate } = readGarment(bytes, name, { drawing });
   const found = garment ? examine(garment).map((one) => placed(one, locate)) : [];
   const all = [...diagnostics, ...found];
   const sound = garment && !all.some(({ severity }) => severity === "error");
@@ -51,13 +53,14 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
   };
 }
 
-/** The garment, with warnings said; where the file is wrong everything wrong with it is said and the command ends. */
+/** The garment, with warnings said, and notes left to the command check; where the file is wrong everything wrong with it is said and the command ends. */
 export async function soundGarment(
   file: string,
   terminal: Terminal,
 ): Promise<LoadedGarment & { garment: Garment }> {
   const loaded = await loadGarment(file, terminal);
-  const { garment, diagnostics, name, source } = loaded;
+  const { garment, name, source } = loaded;
+  const diagnostics = loaded.diagnostics.filter(({ severity }) => severity !== "note");
   const text = diagnostics.length > 0 ? renderDiagnostics(diagnostics, { file: name, source }) : "";
   if (!garment) throw new CommandError(text);
   if (text !== "") terminal.say(text);

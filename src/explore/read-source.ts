@@ -1,5 +1,6 @@
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
+import { drawingsIn, type LoadedDrawing } from "../drawing-file/load-drawings.ts";
 import { examine } from "../examine/examine.ts";
 import type { Garment } from "../garment/garment.ts";
 import { readGarment } from "../garment/read-garment.ts";
@@ -12,9 +13,18 @@ export interface SourceReading {
   readonly locate: (path: Path) => Place | undefined;
 }
 
-/** Reads and examines the text of a garment file; mistakes are told in `diagnostics`, never thrown. */
-export function readSource(source: string, name: string): SourceReading {
-  const { garment, diagnostics, locate } = readGarment(source, name);
+/**
+ * Reads and examines the text of a garment file; mistakes are told in `diagnostics`, never thrown.
+ *
+ * @param drawings what its outlines are drawn in, as loaded when the garment was opened, so that every later reading
+ *   sees the same lines
+ */
+export function readSource(
+  source: string,
+  name: string,
+  drawings: readonly LoadedDrawing[] = [],
+): SourceReading {
+  const { garment, diagnostics, locate } = readGarment(source, name, { drawing: drawingsIn(drawings) });
   const found = (garment ? examine(garment) : []).map((one) => {
     const place = locate(one.path);
     return place ? { ...one, place } : one;

@@ -1,4 +1,5 @@
 import type { Engine } from "../../solver/program.ts";
+import type { LoadedDrawing } from "../drawing-file/load-drawings.ts";
 import type { Fit } from "../fit/fit.ts";
 import { fitGarment } from "../fit/solve.ts";
 import { differences } from "../report/differences.ts";
@@ -104,15 +105,16 @@ export async function tryStep(
   step: Step,
   present: Fit | undefined,
   engine: Engine,
+  drawings: readonly LoadedDrawing[] = [],
 ): Promise<StepOutcome | undefined> {
-  const before = readSource(source, name).garment;
+  const before = readSource(source, name, drawings).garment;
   const rule = before && rulesFor(before).find(({ id }) => id === step.rule);
   if (!rule) return undefined;
   const change = moveEnd(source, rule, step.end, step.by, present && chosenFor(rule, present));
   if (isRefused(change)) return undefined;
   const edited = applyEdits(source, change.edits);
   if (!("text" in edited)) return undefined;
-  const { garment } = readSource(edited.text, name);
+  const { garment } = readSource(edited.text, name, drawings);
   const moved = garment && rulesFor(garment).find(({ id }) => id === step.rule);
   if (!garment || !moved) return undefined;
   const result = await fitGarment(garment, engine, { rivals: 0 });

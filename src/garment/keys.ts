@@ -16,6 +16,14 @@ interface Section {
 
 const allowForms = "4, [2, 4, 6], 2..9 or { from: 2, to: 10, step: 2 }";
 const preferForms = `${allowForms}; or { allow: ..., prefer: 3 }`;
+const drawnOutlineKeys = {
+  centre: {
+    means: "where the centre line lies, from the left end of the cast-on edge",
+    form: "a length",
+    otherwise: "the middle of the cast-on edge",
+  },
+  turn: { means: "how far the drawing is turned, clockwise", form: "90, 180 or 270", otherwise: "0" },
+};
 const anchorForm = "[needle, row]";
 
 /**
@@ -43,6 +51,11 @@ export const SECTIONS = {
         otherwise: "the built-in ones",
       },
       place: { means: "which motif lies on which piece, and where", form: "a list of placements" },
+      match: {
+        means: "motifs that stand alike at a mark of several pieces, to run on across their seam",
+        form: "a list such as - { motif: plait, on: [front, back], mark: underarm }",
+        otherwise: "none",
+      },
       weights: {
         means: "what one unit of each term costs",
         form: "a number under each term",
@@ -130,7 +143,15 @@ export const SECTIONS = {
   piece: {
     where: "a piece",
     keys: {
-      outline: { means: "heights and widths from the cast-on edge upward", form: "a list of heights" },
+      outline: {
+        means: "heights and widths from the cast-on edge upward, or where they are drawn",
+        form: "a list of heights, or { svg: front.svg, id: front }",
+      },
+      shape: {
+        means: "the shape it has, with measurements or a size, in place of an outline",
+        form: "{ like: body front, size: woman M, ease: standard }",
+        otherwise: "outline",
+      },
       marks: { means: "named heights", form: "a length under each name", otherwise: "cast-on and bind-off" },
       neck: {
         means: "the opening cut out around the centre, upward",
@@ -144,10 +165,47 @@ export const SECTIONS = {
         form: "left or right",
         otherwise: "as the bed says",
       },
+      shaping: {
+        means: "the rows on which single stitches are added or taken away",
+        form: "any row or even rows",
+        otherwise: "any row",
+      },
       part: {
         means: "where on the body it lies",
         form: "hood, collar, front, back, sleeve or other",
         otherwise: "as its name says, else other",
+      },
+    },
+  },
+  "svg outline": {
+    where: "an outline from an SVG drawing",
+    keys: {
+      svg: { means: "the drawing", form: "a file beside the garment's" },
+      id: { means: "the line's id in the drawing", form: "a name", otherwise: "the only line there is" },
+      ...drawnOutlineKeys,
+    },
+  },
+  "dxf outline": {
+    where: "an outline from a DXF pattern",
+    keys: {
+      dxf: { means: "the pattern", form: "a file beside the garment's" },
+      piece: {
+        means: "the piece's name in the pattern",
+        form: "a name",
+        otherwise: "the only piece there is",
+      },
+      size: { means: "the size, where the pattern has several", form: "a name", otherwise: "the only one" },
+      ...drawnOutlineKeys,
+    },
+  },
+  shape: {
+    where: "a shape",
+    keys: {
+      like: { means: "which shape it is", form: "a name, such as body front" },
+      size: {
+        means: "the size whose body measurements are taken",
+        form: "woman M, man L, child 6, baby 12 months",
+        otherwise: "none, and then the measurements are written",
       },
     },
   },
@@ -179,13 +237,16 @@ export const SECTIONS = {
         form: "a name",
         otherwise: "the motif is written out in full",
       },
-      kind: { means: "what it is made of", form: "cord or cable" },
+      kind: { means: "what it is made of", form: "cord, cable or band" },
       quantities: {
         means: "what the fit may choose",
         form: "a quantity under each name",
         otherwise: "nothing to choose",
       },
-      lead: { means: "rows worked once before the first repeat", form: "a number or a sum" },
+      lead: {
+        means: "rows worked once before the first repeat; a band may leave it out",
+        form: "a number or a sum",
+      },
       repeat: { means: "rows of one repeat", form: "a number or a sum" },
       rules: {
         means: "comparisons that must hold between the quantities",
@@ -225,7 +286,21 @@ export const SECTIONS = {
     where: "a motif of the kind cable",
     keys: {
       cross: { means: "stitches left and right that change places", form: "[2, 2]" },
-      crossings: { means: "where the stitches cross", form: "{ start, lead-in, repeat }" },
+      crossings: {
+        means: "where the stitches cross",
+        form: "{ start, lead-in, repeat }",
+        otherwise: "as cables says",
+      },
+      cables: {
+        means: "several cables side by side, by name",
+        form: "a cable under each name",
+        otherwise: "the one of crossings",
+      },
+      ladders: {
+        means: "needles from the panel's centre that stand out of work",
+        form: "[-5, 5]",
+        otherwise: "none",
+      },
       over: { means: "which group lies on top, as worn", form: "left or right", otherwise: "left" },
       "draw-in": {
         means: "how much narrower the crossed stitches become",
@@ -236,6 +311,49 @@ export const SECTIONS = {
         means: "where warnings start",
         form: "{ stitches: 6, rows: 4 }",
         otherwise: "common practice for the bed",
+      },
+    },
+  },
+  "one cable": {
+    where: "one of several cables",
+    keys: {
+      cross: {
+        means: "stitches left and right that change places",
+        form: "[2, 2]",
+        otherwise: "as the motif says",
+      },
+      over: {
+        means: "which group lies on top, as worn",
+        form: "left or right",
+        otherwise: "as the motif says, else left",
+      },
+      start: { means: "the first crossing's middle and row", form: "[middle, row]" },
+      "lead-in": {
+        means: "crossings before the first repeat",
+        form: "[[middle, row], ...]",
+        otherwise: "none",
+      },
+      repeat: { means: "crossings of one repeat", form: "[[middle, row], ...]" },
+    },
+  },
+  band: {
+    where: "a motif of the kind band",
+    keys: {
+      stitches: { means: "stitches of one repeat", form: "a number or a sum" },
+      edge: {
+        means: "stitches at the left and the right end that belong to no repeat",
+        form: "[1, 1]",
+        otherwise: "[0, 0]",
+      },
+      card: {
+        means: "stitches of the card that holds the pattern",
+        form: "a whole number, usually 24",
+        otherwise: "no card",
+      },
+      colours: {
+        means: "colours of the pattern; two or more need an even number of rows",
+        form: "a whole number",
+        otherwise: "1",
       },
     },
   },
@@ -341,6 +459,34 @@ export const SECTIONS = {
       columns: { means: "panels side by side", form: preferForms, otherwise: "1" },
       gap: { means: "needles between two columns", form: preferForms, otherwise: "0" },
       margins: { means: "what stays free around the motif", form: "keys", otherwise: "anything from 0" },
+      meet: {
+        means: "where in its repeat the motif stands at a mark, or a list of such",
+        form: "{ mark: underarm, at: whole }",
+        otherwise: "anywhere",
+      },
+      mirror: {
+        means: "whether the columns right of the centre are the mirror image of those left of it",
+        form: "true or false",
+        otherwise: "false",
+      },
+    },
+  },
+  meeting: {
+    where: "a meeting",
+    keys: {
+      mark: { means: "the mark, between the placement's own two", form: "a name" },
+      at: {
+        means: "how far the motif is in its repeat there",
+        form: "whole, half, or rows from its beginning",
+      },
+    },
+  },
+  match: {
+    where: "a match",
+    keys: {
+      motif: { means: "the motif", form: "a name" },
+      on: { means: "the pieces it runs on across", form: "a list of two or more names" },
+      mark: { means: "the mark, which every one of them has", form: "a name" },
     },
   },
   margins: {

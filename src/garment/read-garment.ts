@@ -1,16 +1,18 @@
 import { basename } from "node:path";
+import { groundStitch } from "../cloth/gauge.ts";
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { inOrder } from "../diagnostics/render.ts";
 import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Garment, Placement, Side } from "./garment.ts";
+import type { Garment, Placement } from "./garment.ts";
 import { keysOf } from "./keys.ts";
 import { bedAt, gaugeAt } from "./read/cloth.ts";
 import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
+import { matchesAt } from "./read/matches.ts";
 import { builtInMotif, motifAt } from "./read/motifs.ts";
-import { pieceAt, type ReadPiece } from "./read/pieces.ts";
-import { placementAt } from "./read/placements.ts";
+import { type AroundPiece, pieceAt, type ReadPiece } from "./read/pieces.ts";
+import { type Known, placementAt } from "./read/placements.ts";
 import { wearerAt } from "./read/wearer.ts";
 import { weightsAt } from "./read/weights.ts";
 import { yarnsAt } from "./read/yarn.ts";
@@ -31,16 +33,20 @@ export interface ReadResult {
   readonly locate: (path: Path) => Place | undefined;
 }
 
+/** What lies outside of the garment file. */
+export type ReadOutside = Pick<Reading, "drawing">;
+
 /**
  * Reads a garment file (YAML or JSON, format `evenrow/1`) and says everything that is wrong with it.
  *
  * @param name of the file; its last part is the title of a garment that has none
+ * @param outside what the garment takes from other files, read beforehand
  * @returns never throws; every mistake has a line and a column
  */
-export function readGarment(input: string | Uint8Array, name: string): ReadResult {
+export function readGarment(input: string | Uint8Array, name: string, outside: ReadOutside = {}): ReadResult {
   const { written, diagnostics } = parseSource(input);
   if (!written) return { diagnostics, locate: () => undefined };
-  const reading: Reading = { diagnostics: [...diagnostics] };
+  const reading: Reading = { diagnostics: [...diagnostics], ...outside };
   const garment = garmentFrom(reading, written, name);
   const sound = garment && !reading.diagnostics.some(({ severity }) => severity === "error");
   return {
@@ -72,9 +78,14 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
   const yarn = yarnCursor ? yarnsAt(reading, yarnCursor) : {};
   const wearerCursor = top.at("wearer");
   const wearer = wearerCursor && wearerAt(reading, wearerCursor);
-  const pieces = piecesAt(reading, top, bed?.carriage ?? "right");
+  const pieces = piecesAt(reading, top, {
+    carriage: bed?.carriage ?? "right",
+    ...(gauge && { stitch: groundStitch(gauge) }),
+  });
   const own = motifsAt(reading, top);
-  const placements = placementsAt(reading, top, pieces, own);
+  const known = { motifs: [...new Set([...own.keys(), ...BUILT_IN_MOTIFS.keys()])], pieces };
+  const placements = placementsAt(reading, top, known);
+  const matches = matchesAt(reading, top.at("match"), known, placements);
   const motifs = [...own.values()].filter((motif) => motif !== undefined);
   const used = placements.flatMap(({ motif }) => (own.has(motif) ? [] : [motif]));
   const all = [...motifs, ...[...new Set(used)].map(builtInMotif)];
@@ -90,6 +101,7 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
     pieces: [...pieces.values()].flatMap(({ piece }) => (piece ? [piece] : [])),
     motifs: all,
     placements,
+    matches,
     weights,
   };
 }
@@ -104,14 +116,14 @@ function checkFormat(reading: Reading, top: Table): void {
   });
 }
 
-function piecesAt(reading: Reading, top: Table, carriage: Side): Map<string, ReadPiece> {
+function piecesAt(reading: Reading, top: Table, around: AroundPiece): Map<string, ReadPiece> {
   const example = "sleeve: { outline: [...] }";
   const cursor = top.need("pieces", example);
   const table = cursor && tableAt(reading, cursor, "pieces", undefined, example);
   if (table && table.keys().length === 0)
     report(reading, table.cursor, { code: "empty-range", message: "there is no piece", expected: example });
   return new Map(
-    (table?.keys() ?? []).map((name) => [name, pieceAt(reading, table!.at(name)!, name, carriage)]),
+    (table?.keys() ?? []).map((name) => [name, pieceAt(reading, table!.at(name)!, name, around)]),
   );
 }
 
@@ -121,18 +133,12 @@ function motifsAt(reading: Reading, top: Table): Map<string, Motif | undefined> 
   return new Map((table?.keys() ?? []).map((name) => [name, motifAt(reading, table!.at(name)!, name)]));
 }
 
-function placementsAt(
-  reading: Reading,
-  top: Table,
-  pieces: ReadonlyMap<string, ReadPiece>,
-  motifs: ReadonlyMap<string, Motif | undefined>,
-): readonly Placement[] {
+function placementsAt(reading: Reading, top: Table, known: Known): readonly Placement[] {
   const example = "- { motif: plait, on: sleeve, from: cast-on, to: bind-off }";
   const cursor = top.need("place", example);
   const items = (cursor && listAt(reading, cursor, "place", example)) ?? [];
   if (cursor?.written.kind === "list" && items.length === 0)
     report(reading, cursor, { code: "empty-range", message: "no motif is placed", expected: example });
-  const known = { motifs: [...new Set([...motifs.keys(), ...BUILT_IN_MOTIFS.keys()])], pieces };
   return items
     .map((item) => placementAt(reading, item, known))
     .filter((placement) => placement !== undefined);

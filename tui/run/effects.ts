@@ -1,3 +1,4 @@
+import { loadDrawings } from "../../src/drawing-file/load-drawings.ts";
 import { openForEditing } from "../../src/edit/open.ts";
 import { saveFile } from "../../src/edit/save.ts";
 import { rememberRecent } from "../../src/state/recent-files.ts";
@@ -37,7 +38,8 @@ export function createPerformer(
     if (opening.status === "failed") return send({ kind: "not opened", file, reason: opening.reason });
     const kept = await unsavedFor(stateFolder, file);
     const unsaved = kept && { text: kept.currentText, fileChanged: kept.baseText !== opening.text };
-    send({ kind: "opened", file, text: opening.text, ...(unsaved && { unsaved }) });
+    const drawings = await loadDrawings(opening.text, file);
+    send({ kind: "opened", file, text: opening.text, drawings, ...(unsaved && { unsaved }) });
     await rememberRecent(stateFolder, file);
   }
 

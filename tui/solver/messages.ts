@@ -1,3 +1,4 @@
+import type { LoadedDrawing } from "../../src/drawing-file/load-drawings.ts";
 import type { Answer, StandingInTheWay } from "../../src/explore/answer.ts";
 import type { StepOutcome } from "../../src/explore/steps.ts";
 
@@ -6,6 +7,8 @@ export interface SolveRequest {
   readonly sequence: number;
   readonly source: string;
   readonly name: string;
+  /** What the garment's outlines are drawn in. */
+  readonly drawings?: readonly LoadedDrawing[];
   /** The rule whose steps are tried first. */
   readonly first?: string;
 }

@@ -30,9 +30,9 @@ export function solveRequests(
   }
 
   async function solve(request: SolveRequest, superseded: () => boolean): Promise<void> {
-    const { sequence, source, name, first } = request;
+    const { sequence, source, name, drawings, first } = request;
     report({ kind: "started", sequence });
-    const { garment } = readSource(source, name);
+    const { garment } = readSource(source, name, drawings);
     if (!garment) return;
     const answer = await answerFor(garment, engine, limits);
     if (superseded()) return;
@@ -45,7 +45,7 @@ export function solveRequests(
       // Requests that came meanwhile are taken in before the next step starts.
       await turn();
       if (superseded()) return;
-      const outcome = await tryStep(source, name, step, fit, engine);
+      const outcome = await tryStep(source, name, step, fit, engine, drawings);
       if (superseded()) return;
       if (outcome) report({ kind: "step", sequence, outcome });
     }

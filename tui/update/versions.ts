@@ -1,3 +1,4 @@
+import type { LoadedDrawing } from "../../src/drawing-file/load-drawings.ts";
 import { applyEdits } from "../../src/explore/apply-edits.ts";
 import { type Change, isRefused } from "../../src/explore/edit.ts";
 import type { BeforeHold } from "../../src/explore/hold.ts";
@@ -15,17 +16,23 @@ import {
 } from "../state.ts";
 import { next, refuse, tell, within } from "./next.ts";
 
-export function readingOf(text: string, file: string): Reading {
-  const { garment, diagnostics } = readSource(text, file);
+export function readingOf(text: string, { file, drawings }: Pick<OpenGarment, "file" | "drawings">): Reading {
+  const { garment, diagnostics } = readSource(text, file, drawings);
   return { ...(garment && { garment }), diagnostics, rules: garment ? rulesFor(garment) : [] };
 }
 
 /** Opens a garment's text and has it solved. */
-export function openText(state: State, file: string, text: string): Next {
-  const reading = readingOf(text, file);
+export function openText(
+  state: State,
+  file: string,
+  text: string,
+  drawings: readonly LoadedDrawing[] = [],
+): Next {
+  const reading = readingOf(text, { file, drawings });
   const garment: OpenGarment = {
     file,
     saved: text,
+    drawings,
     version: { text, beforeHold: {} },
     past: [],
     future: [],
@@ -66,7 +73,7 @@ export function changed(state: State, change: Change, beforeHold?: BeforeHold): 
   if (!("text" in edited)) return refuse(state, `That cannot be changed here: ${edited.refused}.`);
   const { text } = edited;
   if (text === garment.version.text) return refuse(state, "That is how it is already.");
-  const reading = readingOf(text, garment.file);
+  const reading = readingOf(text, garment);
   if (!reading.garment) {
     const [mistake] = reading.diagnostics.filter(({ severity }) => severity === "error");
     return refuse(state, `That cannot be: ${mistake?.message ?? "the file would be wrong"}.`);
@@ -108,7 +115,7 @@ function moved(
   state: State,
   garment: OpenGarment,
   version: Version,
-  reading: Reading = readingOf(version.text, garment.file),
+  reading: Reading = readingOf(version.text, garment),
 ): Next {
   const selected = ruleAt(garment)?.id;
   const at = reading.rules.findIndex(({ id }) => id === selected);
@@ -148,6 +155,7 @@ function solved(state: State): Next {
     sequence,
     source: garment.version.text,
     name: garment.file,
+    drawings: garment.drawings,
     ...(rule !== undefined && { first: rule }),
   });
 }

@@ -1,14 +1,17 @@
 import type { Code } from "../../diagnostics/codes.ts";
-import type { Diagnostic, Place } from "../../diagnostics/diagnostic.ts";
+import type { Diagnostic, Place, Severity } from "../../diagnostics/diagnostic.ts";
 import { nearest } from "../../diagnostics/nearest.ts";
 import type { Path } from "../../diagnostics/path.ts";
 import { quoted, sentence, shown } from "../../diagnostics/shown.ts";
+import type { DrawingSource } from "../../drawing-file/drawing.ts";
 import { homeOf } from "../keys.ts";
 import type { Entry, Written } from "../source/written.ts";
 
 /** Everything wrong that was found so far; reading goes on after a mistake, so that all are told in one go. */
 export interface Reading {
   readonly diagnostics: Diagnostic[];
+  /** The drawings that the garment names; none can be read where it is left out. */
+  readonly drawing?: DrawingSource;
 }
 
 /** A value of the file and where it stands. */
@@ -24,7 +27,7 @@ interface Mistake {
   readonly message: string;
   readonly expected?: string;
   readonly found?: string;
-  readonly severity?: "error" | "warning";
+  readonly severity?: Severity;
   readonly place?: Place;
 }
 
@@ -173,6 +176,18 @@ export function nameAt(reading: Reading, cursor: Cursor, what: string): string |
     code: "wrong-type",
     message: `${what} is a name`,
     expected: "a word or two",
+  });
+}
+
+/** True or false. */
+export function flagAt(reading: Reading, cursor: Cursor | undefined, what: string): boolean | undefined {
+  if (!cursor) return undefined;
+  const { written } = cursor;
+  if (written.kind === "boolean") return /^true$/i.test(written.text);
+  return report(reading, cursor, {
+    code: "wrong-type",
+    message: `${what} is said by true or false`,
+    expected: "true or false",
   });
 }
 

@@ -14,8 +14,14 @@ export const swatchMm: Limits = { least: 1, most: 2000 };
 export const oneStitchMm: Limits = { least: 0.5, most: 100 };
 /** Heights and widths of a piece: 10 m is longer than any blanket. */
 export const pieceMm: Limits = { least: 0, most: 10_000 };
+/** Where an edge or a centre line may lie: below 0 on the other side of what it is measured from. */
+export const signedPieceMm: Limits = { least: -10_000, most: 10_000 };
+/** Degrees by which a drawing is turned. */
+export const turn: Limits = { least: 0, most: 270 };
 /** A piece keeps some width at every height: less than a millimetre is less than a stitch of the finest cloth. */
 export const pieceWidthMm: Limits = { least: 1, most: 10_000 };
+/** What a shape adds to the body's measurements, or takes from them: a metre is more than any garment has. */
+export const easeMm: Limits = { least: -1000, most: 1000 };
 /** How far a gauge may be off. */
 export const gaugeWithin: Limits = { least: 0, most: 0.3 };
 /** Needles that a cord can be knitted on. */
@@ -41,3 +47,6 @@ export const drawIn: Limits = { least: 0, most: 0.8 };
 export const countOf: Limits = { least: 0, most: 10_000 };
 export const signedCountOf: Limits = { least: -10_000, most: 10_000 };
 export const fromOne: Limits = { least: 1, most: 10_000 };
+/** Punched and drawn cards for the home have 12 to 60 stitches; a pattern kept by a computer may have the whole bed. */
+export const cardStitches: Limits = { least: 1, most: 600 };
+export const colours: Limits = { least: 1, most: 20 };

@@ -1,9 +1,12 @@
-import { BODY_PARTS, type Mark, type Piece, type Side } from "../garment.ts";
+import type { Stitch } from "../../cloth/gauge.ts";
+import { BODY_PARTS, type Mark, type Piece, SHAPING_ROWS, type Side } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, tableAt, wordAt } from "./cursor.ts";
+import { drawnOutlineAt } from "./drawn-outline.ts";
 import * as limits from "./limits.ts";
 import { inCm, lengthAt } from "./numbers.ts";
 import { neckAt, outlineAt, outlineExample } from "./outline.ts";
+import { shapeAt } from "./shape.ts";
 
 /** Marks that every piece has of itself. */
 const OWN_MARKS = ["cast-on", "bind-off", "neck"];
@@ -16,17 +19,33 @@ export interface ReadPiece {
   readonly marks?: ReadonlyMap<string, number | undefined>;
 }
 
-/**
- * @param bedCarriage where the carriage rests if the piece does not say
- */
-export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarriage: Side): ReadPiece {
+/** What a piece takes from the rest of its garment. */
+export interface AroundPiece {
+  /** Where the carriage rests if the piece does not say. */
+  readonly carriage: Side;
+  /** One stitch of the ground, where the gauge could be read. */
+  readonly stitch?: Stitch;
+}
+
+export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: AroundPiece): ReadPiece {
   const example = `outline: ${outlineExample}`;
   const table = tableAt(reading, cursor, `the piece ${name}`, keysOf("piece"), example);
-  const outlineCursor = table?.need("outline", outlineExample);
-  const outline = outlineCursor ? outlineAt(reading, outlineCursor) : {};
+  const shapeCursor = table?.at("shape");
+  const outlineCursor = shapeCursor ? table?.at("outline") : table?.need("outline", outlineExample);
+  if (shapeCursor && outlineCursor) outlineBesideShape(reading, outlineCursor);
+  const shaped = shapeCursor && shapeAt(reading, shapeCursor, around.stitch);
+  const isDrawn = outlineCursor?.written.kind === "table";
+  const drawn = isDrawn ? drawnOutlineAt(reading, outlineCursor, around.stitch) : undefined;
+  const made = shaped ?? drawn;
+  const outline = outlineCursor && !isDrawn ? outlineAt(reading, outlineCursor) : (made ?? {});
   const { topMm } = outline;
   const neckCursor = table?.at("neck");
-  const neck = neckCursor ? neckAt(reading, neckCursor, topMm) : { stations: [] };
+  if (neckCursor && drawn?.neck.stations) twoNecks(reading, neckCursor);
+  const neck = neckCursor
+    ? neckAt(reading, neckCursor, topMm)
+    : made?.neck.stations
+      ? made.neck
+      : { stations: [] };
   const marksCursor = table?.at("marks");
   const written = marksCursor ? marksAt(reading, marksCursor, topMm) : new Map<string, number | undefined>();
   const change = (key: "grow" | "shrink"): number => {
@@ -37,14 +56,20 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarri
   const carriageCursor = table?.at("carriage");
   const carriage =
     (carriageCursor && wordAt(reading, carriageCursor, "the carriage's side", ["left", "right"])) ??
-    bedCarriage;
+    around.carriage;
+  const shapingCursor = table?.at("shaping");
+  const shapingOn =
+    shapingCursor && wordAt(reading, shapingCursor, "the rows on which a piece is shaped", SHAPING_ROWS);
   const partCursor = table?.at("part");
-  const part = partCursor && wordAt(reading, partCursor, "where on the body a piece lies", BODY_PARTS);
+  const part = partCursor
+    ? wordAt(reading, partCursor, "where on the body a piece lies", BODY_PARTS)
+    : shaped?.part;
   if (!table || !written) return { name };
   const marks = new Map([
     ["cast-on", 0],
+    ...(made?.marks ?? []),
     ...written,
-    ...(neckCursor ? [["neck", neck.firstMm] as const] : []),
+    ...(neckCursor || neck.firstMm !== undefined ? [["neck", neck.firstMm] as const] : []),
     ["bind-off", topMm],
   ]);
   if (!outline.stations || !neck.stations) return { name, marks };
@@ -52,15 +77,35 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, bedCarri
     name,
     path: cursor.path,
     ...(part && { part }),
+    ...(shapingOn && { shapingOn }),
     outline: outline.stations,
     marks: [...marks].filter((mark): mark is [string, number] => mark[1] !== undefined).map(toMark),
     neck: neck.stations,
+    ...(shapeCursor && { outlinePath: shapeCursor.path }),
     growMm,
     shrinkMm,
     carriage,
   };
   return { name, piece, marks };
 }
+
+const outlineBesideShape = (reading: Reading, cursor: Cursor): undefined =>
+  report(reading, cursor, {
+    code: "conflicting-keys",
+    message: "a piece has either an outline or a shape",
+    expected: "one of the two",
+    found: "",
+    ...(cursor.keyPlace && { place: cursor.keyPlace }),
+  });
+
+const twoNecks = (reading: Reading, cursor: Cursor): undefined =>
+  report(reading, cursor, {
+    code: "conflicting-keys",
+    message: "the drawing has a neck of its own",
+    expected: "the drawing's neck, or a drawing that is closed at the top",
+    found: "",
+    ...(cursor.keyPlace && { place: cursor.keyPlace }),
+  });
 
 const toMark = ([name, heightMm]: readonly [string, number]): Mark => ({ name, heightMm });
 
