@@ -3,6 +3,7 @@ import type { Breach } from "./check/breach.ts";
 import { checkCost } from "./check/check-cost.ts";
 import { checkLook } from "./check/check-look.ts";
 import { checkMeetings } from "./check/check-meetings.ts";
+import { checkPhases } from "./check/check-phases.ts";
 import { checkPiece } from "./check/check-piece.ts";
 import { checkPlacement } from "./check/check-placement.ts";
 import { checkWearer } from "./check/check-wearer.ts";
@@ -23,6 +24,7 @@ export function checkFit(garment: Garment, fit: Fit, engineCost: number): readon
     ...fit.placements.flatMap((placement) => checkPlacement(garment, fit, placement)),
     ...garment.pieces.flatMap((piece) => checkPiece(garment, fit, piece)),
     ...checkMeetings(fit),
+    ...checkPhases(garment, fit),
     ...checkWearer(garment, fit),
     ...checkCost(garment, fit, engineCost),
   ];

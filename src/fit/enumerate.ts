@@ -56,7 +56,11 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
           .flatMap((footing) => layoutsUnder(field, footing))
           .sort(byCostThenPlainness),
   );
-  return { looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)), layouts };
+  return {
+    matches: garment.matches,
+    looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)),
+    layouts,
+  };
 }
 
 /** The motifs that some placement uses, in the order of the file. */
@@ -76,7 +80,7 @@ const drawInOf = (motif: Motif): number => (motif.kind === "cable" ? motif.drawI
  * it depends on the choice.
  */
 export function fixedLoss(field: Field, motif: Motif): number | undefined {
-  if (motif.kind === "cord" || motif.drawIn === 0) return 0;
+  if (motif.kind !== "cable" || motif.drawIn === 0) return 0;
   const crossed = new Set(
     valuesOf(motif).map((values) => {
       const trace = traceMotif(motif, values);

@@ -1,6 +1,6 @@
 import { type CountedPiece, countPiece, rowOf, type Stretch } from "../cloth/counted-piece.ts";
 import { groundStitch, type Stitch, wholeWithin } from "../cloth/gauge.ts";
-import type { Garment, Piece, Placement } from "../garment/garment.ts";
+import type { Garment, Phase, Piece, Placement } from "../garment/garment.ts";
 
 /** The rows of a piece in which one placement may lie, and what shares the piece with it. */
 export interface Field {
@@ -13,6 +13,10 @@ export interface Field {
   /** Rows by which the field may become shorter (at most 0) and longer. */
   readonly leastChange: number;
   readonly mostChange: number;
+  /** What the motif has to meet, with the rows of the marks before any change of length. */
+  readonly meetings: readonly { readonly row: number; readonly at: Phase }[];
+  /** Rows of the marks at which it has to stand as another placement does, in the order of the garment's matches. */
+  readonly matchedRows: readonly number[];
 }
 
 /** How two fields of one piece lie to each other. */
@@ -52,6 +56,10 @@ function fieldOf(garment: Garment, placement: Placement, index: number, stitch: 
     // A field never shrinks to nothing.
     leastChange: -Math.min(wholeWithin(piece.shrinkMm / stitch.heightMm), Math.max(0, toRow - fromRow - 1)),
     mostChange: wholeWithin(piece.growMm / stitch.heightMm),
+    meetings: placement.meet.map(({ mark, at }) => ({ row: markRow(mark), at })),
+    matchedRows: garment.matches
+      .filter(({ placements }) => placements.includes(index))
+      .map(({ mark }) => markRow(mark)),
   };
 }
 

@@ -1,10 +1,12 @@
 import type { ChoiceProgram, ChoiceRow, Group, Option } from "../../solver/choice.ts";
+import type { Match } from "../garment/garment.ts";
 import { type Field, neighbours, relation } from "./field.ts";
 import { type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 
 /** Every look and every layout that the rules allow: what the program chooses from. */
 export interface Choices {
+  readonly matches: readonly Match[];
   /** By motif, in the order of the groups. */
   readonly looks: readonly (readonly Look[])[];
   /** By placement. */
@@ -24,7 +26,7 @@ export interface Choices {
  * @param footingUnder the footing on which a look lets layouts stand
  */
 export function formulate(
-  { looks, layouts }: Choices,
+  { looks, layouts, matches }: Choices,
   footingUnder: (look: Look) => Footing = ({ trace }) => footingOf(trace),
 ): ChoiceProgram {
   const rows = createRows();
@@ -44,6 +46,7 @@ export function formulate(
     });
   });
   tiePieces(layouts, layoutTerms, rows);
+  tieMatches(matches, layouts, layoutTerms, rows);
 
   return {
     rows: rows.list,
@@ -100,6 +103,35 @@ function layoutOption(layout: Layout, terms: Terms): Option {
     terms,
     face,
   };
+}
+
+/**
+ * Placements that are equally far in their repeat at a mark: for each footing and each phase, as many layouts of one
+ * as of the next.
+ */
+function tieMatches(
+  matches: readonly Match[],
+  layouts: readonly (readonly Layout[])[],
+  terms: Terms[][],
+  rows: Rows,
+): void {
+  matches.forEach(({ placements }, match) => {
+    placements.slice(1).forEach((other, index) => {
+      for (const [placement, sign] of [
+        [placements[index]!, 1],
+        [other, -1],
+      ] as const) {
+        // The phases of a placement stand in the order of the matches that name it.
+        const own = matches
+          .slice(0, match)
+          .filter((earlier) => earlier.placements.includes(placement)).length;
+        layouts[placement]!.forEach(({ footing, phases }, at) => {
+          const name = `match ${match + 1}.${index + 1}: ${footingKey(footing)} phase ${phases[own]}`;
+          terms[placement]![at]!.push([rows.at(name, "=", 0), sign]);
+        });
+      }
+    });
+  });
 }
 
 /** Rows for placements that share a piece: one change of length for one field, a limit on all, no two on one spot. */

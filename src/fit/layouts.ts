@@ -6,6 +6,7 @@ import type { Bed, Weights } from "../garment/garment.ts";
 import type { Reach, Trace } from "../motif/trace.ts";
 import { createPieceCounter, type Field, neighbours, relation, stretchOf } from "./field.ts";
 import { clearsNeck, narrowest, type Panel, panelOf } from "./panel.ts";
+import { keepsMeetings, phasesOf } from "./phase.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 
 /** What of a look a layout depends on: looks with the same footing can lie in the same layouts. */
@@ -37,6 +38,8 @@ export interface Layout {
   readonly height: number;
   readonly columns: number;
   readonly gap: number;
+  /** Rows from the beginning of a repeat at each row that is matched with another placement's. */
+  readonly phases: readonly number[];
   /** Needles by which the panel stands to the right of the centre. */
   readonly shift: number;
   readonly panel: Panel;
@@ -48,11 +51,19 @@ export const footingOf = (trace: Trace): Footing => ({
   leadRows: trace.leadRows,
   repeatRows: trace.repeatRows,
   reach: trace.reach,
-  crossedStitches: trace.cable ? trace.cable.left + trace.cable.right : 0,
+  crossedStitches: trace.cables.reduce((sum, { left, right }) => sum + left + right, 0),
 });
 
-export const footingKey = ({ leadRows, repeatRows, reach, crossedStitches, goingOn = "" }: Footing): string =>
-  `${leadRows}+${repeatRows}n ${reach.left}|${reach.right} x${crossedStitches}${goingOn}`;
+export const footingKey = ({
+  leadRows,
+  repeatRows,
+  reach,
+  crossedStitches,
+  goingOn = "",
+}: Footing): string => {
+  const edge = reach.edge ? ` edge ${reach.edge.left}|${reach.edge.right}` : "";
+  return `${leadRows}+${repeatRows}n ${reach.left}|${reach.right}${edge} x${crossedStitches}${goingOn}`;
+};
 
 export type Surroundings = {
   readonly fields: readonly Field[];
@@ -74,8 +85,9 @@ export type Surroundings = {
 
 /**
  * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
- * length, columns, gap) only the most balanced that keeps every limit is made, at more than one place across where
- * another motif on the piece may want the same rows: no other rule that ties placements together reads the margins.
+ * length, columns, gap) only the most balanced that keeps every limit is made, for each phase where its motif is
+ * matched with another's, and at more than one place across where another motif on the piece may want the same rows:
+ * no other rule that ties placements together reads the margins.
  */
 export function createLayouts(
   surroundings: Surroundings,
@@ -85,7 +97,7 @@ export function createLayouts(
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
     const candidates: Candidate[] = [];
-    const enough = surroundings.anyLayout && others.length === 0;
+    const enough = surroundings.anyLayout && others.length === 0 && field.matchedRows.length === 0;
     for (const change of changesOf(field)) {
       if (enough && candidates.length > 0) break;
       const rows = field.toRow - field.fromRow + change;
@@ -107,10 +119,18 @@ export function createLayouts(
         candidates.push(...candidatesIn(room, bed));
       }
     }
-    const kept =
-      others.length === 0 ? candidates.sort(byCostThenPlainness).slice(0, surroundings.keep) : candidates;
-    return kept.map(layoutAt);
+    return (others.length === 0 ? cheapest(candidates, surroundings.keep) : candidates).map(layoutAt);
   };
+}
+
+/** So many of the cheapest in each phase: a match takes as many of a phase as there are fits to tell apart. */
+function cheapest(candidates: Candidate[], keep: number): readonly Candidate[] {
+  const kept = new Map<string, number>();
+  return candidates.sort(byCostThenPlainness).filter(({ phases }) => {
+    const alike = kept.get(phases.join()) ?? 0;
+    kept.set(phases.join(), alike + 1);
+    return alike < keep;
+  });
 }
 
 /** Every way to fill a field whose length, columns and gap are settled. */
@@ -128,6 +148,7 @@ export interface Candidate {
   readonly place: Place;
   readonly bottom: number;
   readonly top: number;
+  readonly phases: readonly number[];
   readonly shift: number;
   readonly cost: number;
   readonly change: number;
@@ -199,18 +220,24 @@ interface Place extends Room {
  * out of what an engine solves in reasonable time and memory, and `examine` warns of it.
  */
 function placesFor(place: Place): readonly Candidate[] {
-  const { field, footing, rows, repeats } = place;
+  const { field, footing, rows, repeats, change } = place;
   const height = footing.leadRows + repeats * footing.repeatRows;
-  const found: Candidate[] = [];
+  const found = new Map<string, readonly Candidate[]>();
   for (const [bottom, top] of splits(rows - height, field)) {
+    const standing = { ...footing, field, change, bottom };
+    const phases = phasesOf(standing);
+    if (found.has(phases.join()) || !keepsMeetings(standing)) continue;
     const shifts = place.pieces
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
-    for (const shift of shiftsThatMatter(shifts, place.company))
-      found.push(candidateAt(place, bottom, top, shift));
-    if (found.length > 0) break;
+    if (shifts.length === 0) continue;
+    found.set(
+      phases.join(),
+      shiftsThatMatter(shifts, place.company).map((shift) => candidateAt(place, bottom, top, phases, shift)),
+    );
+    if (phases.length === 0) break;
   }
-  return found;
+  return [...found.values()].flat();
 }
 
 /**
@@ -262,10 +289,16 @@ function possibleShifts(
   return shifts;
 }
 
-function candidateAt(place: Place, bottom: number, top: number, shift: number): Candidate {
+function candidateAt(
+  place: Place,
+  bottom: number,
+  top: number,
+  phases: readonly number[],
+  shift: number,
+): Candidate {
   const { change, repeats, columns, gap } = place;
   const cost = costOf(termsOf(place, bottom, top));
-  return { place, bottom, top, shift, cost, change, repeats, columns, gap };
+  return { place, bottom, top, phases, shift, cost, change, repeats, columns, gap };
 }
 
 /** What a layout gives up, without what it keeps. */
@@ -287,7 +320,7 @@ export function termsOf(
     .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
 }
 
-export function layoutAt({ place, bottom, top, shift }: Candidate): Layout {
+export function layoutAt({ place, bottom, top, phases, shift }: Candidate): Layout {
   const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
   const terms = termsOf(place, bottom, top);
   return {
@@ -302,6 +335,7 @@ export function layoutAt({ place, bottom, top, shift }: Candidate): Layout {
     height: footing.leadRows + repeats * footing.repeatRows,
     columns,
     gap: columns > 1 ? gap : 0,
+    phases,
     shift,
     panel: panelOf(columns, gap, footing.reach, shift),
     terms,

@@ -13,6 +13,8 @@ export interface Garment {
   /** Only the motifs written in the file, each complete: what `like` took from a built-in one is filled in. */
   readonly motifs: readonly Motif[];
   readonly placements: readonly Placement[];
+  /** Placements whose motifs stand alike at a mark, so that the ornament runs on across a seam. */
+  readonly matches: readonly Match[];
   readonly weights: Weights;
 }
 
@@ -81,6 +83,11 @@ export type BodyPart = (typeof BODY_PARTS)[number];
 
 export const BODY_PARTS = ["hood", "collar", "front", "back", "sleeve", "other"] as const;
 
+/** Rows on which single stitches may be added or taken away. */
+export type ShapingRows = (typeof SHAPING_ROWS)[number];
+
+export const SHAPING_ROWS = ["any row", "even rows"] as const;
+
 export interface Piece {
   readonly name: string;
   readonly path: Path;
@@ -92,6 +99,10 @@ export interface Piece {
   readonly marks: readonly Mark[];
   /** The opening cut out around the centre, from its lowest height up; empty where there is none. */
   readonly neck: readonly NeckStation[];
+  /** The rows on which single stitches are added or taken away; any where it is left out. */
+  readonly shapingOn?: ShapingRows;
+  /** Where the outline comes from, if it is not written under `outline`: what is wrong with it is told there. */
+  readonly outlinePath?: Path;
   readonly growMm: number;
   readonly shrinkMm: number;
   readonly carriage: Side;
@@ -124,6 +135,27 @@ export interface Placement {
   /** Needles between two columns. */
   readonly gap: Preference;
   readonly margins: Margins;
+  /** Where the motif has to stand in its repeat at marks within its field. */
+  readonly meet: readonly Meeting[];
+  /** Columns right of the centre are the mirror image of those left of it. */
+  readonly mirror: boolean;
+}
+
+/** What a motif has to be at, at a mark. */
+export interface Meeting {
+  readonly mark: string;
+  readonly at: Phase;
+}
+
+/** How far a motif is in its repeat: at its end and beginning, at its middle, or so many rows from its beginning. */
+export type Phase = "whole" | "half" | { readonly rows: number };
+
+/** Placements of one motif, on two or more pieces, that are equally far in their repeat at a mark of that name. */
+export interface Match {
+  readonly path: Path;
+  readonly mark: string;
+  /** Indexes among the garment's placements, at least two. */
+  readonly placements: readonly number[];
 }
 
 /** Rows (bottom, top) and needles (sides) left between the motif and the edge of its field. */

@@ -1,8 +1,9 @@
-import type { GarmentFile, PlacementEntry } from "./garment-file.ts";
-import { type Cloth, clothOf } from "./referee/cloth.ts";
-import { type Edges, fieldOf, type Layout, layoutsOf, lengthChanges } from "./referee/layouts.ts";
+import type { GarmentFile, MatchEntry, PlacementEntry } from "./garment-file.ts";
+import { type Cloth, clothOf, markRow, type Stretch, stretchedRow } from "./referee/cloth.ts";
+import { type Edges, fieldOf, type Layout, layoutsOf, lengthChanges, rowsInto } from "./referee/layouts.ts";
 import { type Look, looksOf } from "./referee/looks.ts";
 import { bestOfTwo, type PieceFit } from "./referee/two-on-a-piece.ts";
+import { keepsLoops, wearerRules } from "./referee/wearer.ts";
 
 export type { Edges, Layout } from "./referee/layouts.ts";
 export type { CountedSegment, Look } from "./referee/looks.ts";
@@ -32,6 +33,7 @@ export function exhaustiveBest(
   garment: GarmentFile,
   options: ExhaustiveOptions = {},
 ): ExhaustiveFit | undefined {
+  if (garment.place.some(wearerRules(garment).forbids)) return undefined;
   const cloth = clothOf(garment);
   const looks: Record<string, Look> = {};
   const layouts = new Map<PlacementEntry, Layout>();
@@ -84,16 +86,35 @@ function bestOfGroup(
   let best: GroupFit | undefined;
   const bestOfPiece = rememberingPieces(garment, cloth, group, edges);
   for (const looks of everyLookOf(garment, cloth, [...group.motifs])) {
-    let cost = Object.values(looks).reduce((total, look) => total + look.cost, 0);
-    const layouts = new Map<PlacementEntry, Layout>();
-    for (const piece of group.pieces) {
-      const found = bestOfPiece(piece, looks);
-      cost += found?.cost ?? Number.POSITIVE_INFINITY;
-      for (const [placement, layout] of found?.layouts ?? []) layouts.set(placement, layout);
+    for (const phase of phasesOf(garment, group, looks)) {
+      let cost = Object.values(looks).reduce((total, look) => total + look.cost, 0);
+      const layouts = new Map<PlacementEntry, Layout>();
+      for (const piece of group.pieces) {
+        const found = bestOfPiece(piece, looks, phase);
+        cost += found?.cost ?? Number.POSITIVE_INFINITY;
+        for (const [placement, layout] of found?.layouts ?? []) layouts.set(placement, layout);
+      }
+      if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { cost, looks, layouts };
     }
-    if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { cost, looks, layouts };
   }
   return best;
+}
+
+/** How far the matched placements of a group are in their repeat at the mark, all alike. */
+interface MatchedPhase extends MatchEntry {
+  readonly rows: number;
+}
+
+/** Every phase that a group's match may come out at; the one and only "none" where it has no match. */
+function phasesOf(
+  garment: GarmentFile,
+  group: Group,
+  looks: Readonly<Record<string, Look>>,
+): readonly (MatchedPhase | undefined)[] {
+  const [match, second] = (garment.match ?? []).filter(({ motif }) => group.motifs.has(motif));
+  if (!match) return [undefined];
+  if (second) throw new Error("more than one match for the same placements");
+  return Array.from({ length: looks[match.motif]!.repeatRows }, (_, rows) => ({ ...match, rows }));
 }
 
 function* everyLookOf(
@@ -106,12 +127,19 @@ function* everyLookOf(
     yield {};
     return;
   }
+  const { limitsLoops } = wearerRules(garment);
+  const shortLoops = garment.place.some((placement) => placement.motif === name && limitsLoops(placement));
   for (const look of looksOf(garment.motifs[name]!, cloth, garment.weights ?? {})) {
+    if (shortLoops && !keepsLoops(look, cloth)) continue;
     for (const rest of everyLookOf(garment, cloth, others)) yield { [name]: look, ...rest };
   }
 }
 
-type BestOfPiece = (piece: string, looks: Readonly<Record<string, Look>>) => PieceFit | undefined;
+type BestOfPiece = (
+  piece: string,
+  looks: Readonly<Record<string, Look>>,
+  phase: MatchedPhase | undefined,
+) => PieceFit | undefined;
 
 // Looks that differ only in their pickups lie on a piece in the same ways, which need no second search.
 function rememberingPieces(
@@ -121,10 +149,11 @@ function rememberingPieces(
   edges: Edges | undefined,
 ): BestOfPiece {
   const known = new Map<string, PieceFit | undefined>();
-  return (piece, looks) => {
+  return (piece, looks, matched) => {
     const placements = group.placements.filter((placement) => placement.on === piece);
-    const key = JSON.stringify([piece, placements.map(({ motif }) => looks[motif]!.quantities)]);
-    if (!known.has(key)) known.set(key, bestOfPlacements(garment, cloth, placements, looks, edges));
+    const phase = matched?.on.includes(piece) ? matched : undefined;
+    const key = JSON.stringify([piece, phase, placements.map(({ motif }) => looks[motif]!.quantities)]);
+    if (!known.has(key)) known.set(key, bestOfPlacements(garment, cloth, placements, looks, edges, phase));
     return known.get(key);
   };
 }
@@ -135,16 +164,22 @@ function bestOfPlacements(
   placements: readonly PlacementEntry[],
   looks: Readonly<Record<string, Look>>,
   edges: Edges | undefined,
+  phase: MatchedPhase | undefined,
 ): PieceFit | undefined {
   const [first, second, third] = placements;
   if (!first) return undefined;
   if (third) throw new Error(`more than two placements on "${first.on}"`);
+  if (second && phase) throw new Error(`a match on "${first.on}", which carries two placements`);
   if (second) return bestOfTwo(garment, cloth, [first, second], looks, edges);
   const field = fieldOf(garment, cloth, first);
+  const markOf = (mark: string, stretch: Stretch): number =>
+    stretchedRow(markRow(garment.pieces[first.on]!, mark, cloth), [stretch]);
   let best: Layout | undefined;
   for (const change of lengthChanges(garment, cloth, first.on)) {
     const stretched = { ...field, change };
-    for (const layout of layoutsOf(garment, cloth, first, looks[first.motif]!, edges, stretched)) {
+    const look = looks[first.motif]!;
+    for (const layout of layoutsOf(garment, cloth, first, look, edges, stretched)) {
+      if (phase && rowsInto(look, layout.firstRow, markOf(phase.mark, stretched)) !== phase.rows) continue;
       if (layout.cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = layout;
     }
   }

@@ -16,9 +16,11 @@ export interface GarmentFile {
       readonly thickness?: string;
     };
   };
+  readonly wearer?: { readonly age?: number | string; readonly height?: string };
   readonly pieces: Readonly<Record<string, PieceEntry>>;
   readonly motifs: Readonly<Record<string, MotifEntry>>;
   readonly place: readonly PlacementEntry[];
+  readonly match?: readonly MatchEntry[];
   readonly weights?: Readonly<Record<string, number>>;
 }
 
@@ -34,6 +36,7 @@ export interface PieceEntry {
   readonly neck?: readonly { readonly height: string; readonly width: string }[];
   readonly grow?: string;
   readonly shrink?: string;
+  readonly part?: string;
 }
 
 /** What `allow` takes: one number, a list, `a..b`, or an even row of numbers. */
@@ -115,4 +118,16 @@ export interface PlacementEntry {
   readonly columns?: AllowEntry | ChoiceEntry;
   readonly gap?: AllowEntry | ChoiceEntry;
   readonly margins?: MarginsEntry;
+  readonly meet?: MeetingEntry;
+}
+
+export interface MeetingEntry {
+  readonly mark: string;
+  readonly at: "whole" | "half" | number;
+}
+
+export interface MatchEntry {
+  readonly motif: string;
+  readonly on: readonly string[];
+  readonly mark: string;
 }

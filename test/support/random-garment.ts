@@ -4,6 +4,7 @@ import { type Dice, thrown } from "./random/dice.ts";
 import { type MotifKind, type RandomMotif, randomMotif } from "./random/motif.ts";
 import { type RandomPiece, randomPiece } from "./random/piece.ts";
 import { randomColumns, randomMargins, randomRepeats } from "./random/placement.ts";
+import { randomWearer } from "./random/wearer.ts";
 import { type Cloth, clothOf } from "./referee/cloth.ts";
 
 export type { MotifKind } from "./random/motif.ts";
@@ -19,6 +20,10 @@ export interface GarmentWishes {
   readonly necks?: boolean;
   /** Whether some pieces carry two placements; they do where it is left out. */
   readonly sharedPieces?: boolean;
+  /** Whether some motifs must stand in a certain way at a mark, or alike on two pieces; not where it is left out. */
+  readonly phases?: boolean;
+  /** Whether most garments say who will wear them; none does where it is left out. */
+  readonly wearers?: boolean;
 }
 
 /**
@@ -64,17 +69,38 @@ function randomGarment(dice: Dice, wishes: GarmentWishes): GarmentFile {
     widest = Math.max(widest, made.piece.widest);
   }
   const needles = beds.filter((bed) => bed >= 2 * (widest + 4));
+  const worn = wishes.wearers ? randomWearer(dice, pieces) : { pieces };
   return {
     format: "evenrow/1",
     title: "Drawn by lot",
     bed: { needles: dice.pick(needles), ...(dice.chance(50) && { pitch: "5 mm" }) },
     gauge,
-    pieces,
+    ...worn,
     motifs: Object.fromEntries(motifs.map(({ name, entry }): [string, MotifEntry] => [name, entry])),
-    place,
+    ...(wishes.phases ? withPhases(dice, place) : { place }),
     ...randomWeights(dice, motifs),
   };
 }
+
+/** Meetings for some placements, and a match for two that carry the same motif. */
+function withPhases(dice: Dice, place: readonly PlacementEntry[]): Pick<GarmentFile, "place" | "match"> {
+  const [one, ...others] = place;
+  const twin = others.find(({ motif, on }) => motif === one!.motif && on !== one!.on);
+  const matched = twin && one!.to === twin.to && dice.chance(70) ? [one!, twin] : [];
+  return {
+    place: place.map((placement) =>
+      !matched.includes(placement) && dice.chance(50)
+        ? { ...placement, meet: { mark: dice.pick([placement.from, placement.to]), at: phaseOf(dice) } }
+        : placement,
+    ),
+    ...(matched.length > 0 && {
+      match: [{ motif: one!.motif, on: matched.map(({ on }) => on), mark: one!.to }],
+    }),
+  };
+}
+
+const phaseOf = (dice: Dice): "whole" | "half" | number =>
+  dice.pick(["whole", "half", dice.whole(0, 9)] as const);
 
 function randomGauge(dice: Dice): GarmentFile["gauge"] {
   const stitches = dice.whole(14, 34);

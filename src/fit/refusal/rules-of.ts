@@ -1,7 +1,8 @@
 import { groundStitch } from "../../cloth/gauge.ts";
 import { type Allowed, anyFrom, only } from "../../garment/allowed.ts";
-import type { Garment, Piece, Placement } from "../../garment/garment.ts";
+import type { Garment, Match, Meeting, Piece, Placement } from "../../garment/garment.ts";
 import type { Motif, Quantity } from "../../motif/motif.ts";
+import { listed } from "../../report/words.ts";
 import { placedMotifs } from "../enumerate.ts";
 import type { NamedRule } from "./rule.ts";
 import { wearerRules } from "./wearer-rule.ts";
@@ -20,6 +21,7 @@ export const rulesOf = (garment: Garment): readonly NamedRule[] => [
   ...wearerRules(garment),
   ...garment.placements.flatMap((placement, index) => placementRules(placement, index)),
   ...placedMotifs(garment).flatMap(motifRules),
+  ...garment.matches.map((match) => matchRule(garment, match)),
   ...garment.pieces
     .filter(({ name }) => garment.placements.some(({ piece }) => piece === name))
     .flatMap((piece) => lengthRules(garment, piece)),
@@ -68,11 +70,26 @@ function placementRules(placement: Placement, index: number): readonly NamedRule
     ...sideRules(placement, rule),
     bottom,
     top,
+    ...(placement.meet.length > 0
+      ? [rule(["meet"], placement.meet.map(meetingInWords).join(", "), (one) => ({ ...one, meet: [] }))]
+      : []),
     rule(["repeats"], `repeats ${inWords(repeats.allowed)}`, (one) => ({
       ...one,
       repeats: { ...one.repeats, allowed: anyFrom(1) },
     })),
   ];
+}
+
+const meetingInWords = ({ mark, at }: Meeting): string =>
+  typeof at === "string" ? `${at} at ${mark}` : `${at.rows} rows into its repeat at ${mark}`;
+
+function matchRule(garment: Garment, match: Match): NamedRule {
+  const placements = match.placements.map((index) => garment.placements[index]!);
+  const words = `${placements[0]!.motif} stands alike at ${match.mark} of ${listed(placements.map(({ piece }) => piece))}`;
+  return named(match.path, words, (one) => ({
+    ...one,
+    matches: one.matches.filter(({ path }) => path.join() !== match.path.join()),
+  }));
 }
 
 function sideRules(

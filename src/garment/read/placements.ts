@@ -2,8 +2,9 @@ import { anyFrom, only, type Preference } from "../allowed.ts";
 import type { Margins, Placement, SideMargins } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { leastAt, marginAt, preferenceAt } from "./allowed.ts";
-import { type Cursor, knownNameAt, type Reading, report, type Table, tableAt } from "./cursor.ts";
+import { type Cursor, flagAt, knownNameAt, type Reading, report, type Table, tableAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
+import { meetingsAt } from "./meetings.ts";
 import { inCm, wholeAt } from "./numbers.ts";
 import type { ReadPiece } from "./pieces.ts";
 
@@ -37,9 +38,11 @@ export function placementAt(reading: Reading, cursor: Cursor, known: Known): Pla
     columns: quantity("columns", "the number of columns", { allowed: only(1) }),
     gap: quantity("gap", "the gap between columns", { allowed: only(0) }, limits.countOf),
     margins: marginsAt(reading, table.at("margins")),
+    mirror: flagAt(reading, table.at("mirror"), "whether columns are mirrored") ?? false,
   };
-  if (motif === undefined || pieceName === undefined || !field) return undefined;
-  return { ...placement, motif, piece: pieceName, ...field };
+  const meet = field && meetingsAt(reading, table.at("meet"), piece!, field);
+  if (motif === undefined || pieceName === undefined || !field || !meet) return undefined;
+  return { ...placement, motif, piece: pieceName, ...field, meet };
 }
 
 function fieldAt(

@@ -1,10 +1,10 @@
 import { NAME_PATTERN, RESERVED_WORDS } from "../../arithmetic/tree.ts";
-import type { Quantity } from "../../motif/motif.ts";
+import type { Motif, Quantity } from "../../motif/motif.ts";
 import type { Preference } from "../allowed.ts";
 import { keysOf } from "../keys.ts";
 import { TERMS } from "../weights.ts";
 import { preferenceAt } from "./allowed.ts";
-import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
+import { type Cursor, flagAt, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
 
 const units = ["rows", "needles", "stitches", "strands"] as const;
@@ -21,6 +21,7 @@ export function quantitiesAt(
   reading: Reading,
   own: Table,
   base: Table | undefined,
+  kind: Motif["kind"],
 ): { readonly quantities: readonly Quantity[]; readonly shorthands: readonly string[] } {
   const based = tableOf(reading, base?.at("quantities"));
   const added = tableOf(reading, own.at("quantities"));
@@ -36,7 +37,7 @@ export function quantitiesAt(
         expected: "one of the two",
         ...(beside.keyPlace && { place: beside.keyPlace }),
       });
-    const quantity = quantityAt(reading, name, now, before);
+    const quantity = quantityAt(reading, name, now, before, kind);
     return quantity ? [quantity] : [];
   });
   return { quantities, shorthands };
@@ -46,16 +47,17 @@ const tableOf = (reading: Reading, cursor: Cursor | undefined): Table | undefine
   cursor && tableAt(reading, cursor, "the quantities", undefined, example);
 
 /** Words of sums, terms of the cost and keys of a motif. */
-const isTaken = (name: string): boolean =>
+const isTaken = (name: string, kind: Motif["kind"]): boolean =>
   RESERVED_WORDS.has(name) ||
   TERMS.some((term) => term === name) ||
-  [...keysOf("motif"), ...keysOf("cord"), ...keysOf("cable")].includes(name);
+  [...keysOf("motif"), ...keysOf(kind)].includes(name);
 
 function quantityAt(
   reading: Reading,
   name: string,
   now: Cursor | undefined,
   before: Cursor | undefined,
+  kind: Motif["kind"],
 ): Quantity | undefined {
   const cursor = now ?? before!;
   if (!NAME_PATTERN.test(name))
@@ -66,7 +68,7 @@ function quantityAt(
       expected: name.replace(/[^A-Za-z0-9_]+/g, "_").replace(/^(\d)/, "_$1"),
       ...(cursor.keyPlace && { place: cursor.keyPlace }),
     });
-  if (!before && isTaken(name))
+  if (!before && isTaken(name, kind))
     return report(reading, cursor, {
       code: "bad-name",
       message: `${name} has a meaning of its own, so no quantity can be called by it`,
@@ -75,13 +77,7 @@ function quantityAt(
       ...(cursor.keyPlace && { place: cursor.keyPlace }),
     });
   const unit = unitOf(reading, name, now, before);
-  const signed = fieldOf(now, "signed");
-  if (signed && signed.written.kind !== "boolean")
-    report(reading, signed, {
-      code: "wrong-type",
-      message: `whether ${name} may be negative is said by true or false`,
-      expected: "true or false",
-    });
+  flagAt(reading, fieldOf(now, "signed"), `whether ${name} may be negative`);
   const range = isSigned(before) || isSigned(now) ? limits.signedCountOf : limits.countOf;
   const basis = before && preferenceAt({ diagnostics: [] }, before, name, range, undefined, "quantity");
   const preference = now ? preferenceAt(reading, now, name, range, basis?.allowed, "quantity") : basis;

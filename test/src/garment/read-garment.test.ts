@@ -156,8 +156,11 @@ describe("a whole garment file", () => {
           columns: { allowed: list(1) },
           gap: { allowed: list(0) },
           margins: { bottom: upTo(2, 20), top: upTo(0, 12), sides: { kind: "centred", least: 5 } },
+          meet: [],
+          mirror: false,
         },
       ],
+      matches: [],
       weights: { length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2 },
     });
   });
@@ -223,6 +226,8 @@ describe("what need not be written", () => {
       columns: { allowed: list(1) },
       gap: { allowed: list(0) },
       margins: { bottom: from(0), top: from(0), sides: { kind: "centred", least: 0 } },
+      meet: [],
+      mirror: false,
     });
     expect(garment.weights).toEqual({ length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2 });
   });

@@ -1,4 +1,11 @@
-import type { AllowEntry, GarmentFile, MarginsEntry, PlacementEntry, SideName } from "../garment-file.ts";
+import type {
+  AllowEntry,
+  GarmentFile,
+  MarginsEntry,
+  MeetingEntry,
+  PlacementEntry,
+  SideName,
+} from "../garment-file.ts";
 import { type Cloth, markRow, neckEdge, type Stretch, stretchedRow, wantedEdge, wholeRows } from "./cloth.ts";
 import { allowedBetween, choice, isAllowed } from "./entries.ts";
 import type { Look } from "./looks.ts";
@@ -72,6 +79,7 @@ export function* layoutsOf(
     left: new Narrowest(edgeOf("left")),
     right: new Narrowest(edgeOf("right")),
     neck: neckEdge(piece, cloth, stretches),
+    markRow: (name) => stretchedRow(markRow(piece, name, cloth), stretches),
   });
 }
 
@@ -82,6 +90,7 @@ interface Field {
   readonly left: Narrowest;
   readonly right: Narrowest;
   readonly neck: (row: number) => number | undefined;
+  readonly markRow: (name: string) => number;
 }
 
 function* layoutsInField(
@@ -100,6 +109,9 @@ function* layoutsInField(
       if (!isAllowed(margins.bottom, bottom) || !isAllowed(margins.top, top)) continue;
       const firstRow = field.firstRow + bottom;
       const lastRow = field.firstRow + field.rows - top;
+      const { meet } = placement;
+      if (meet && !meets(rowsInto(look, firstRow, field.markRow(meet.mark)), meet.at, look.repeatRows))
+        continue;
       const upright =
         weightOf(weights, "length") * Math.abs(field.change) +
         weightOf(weights, "balance") * Math.abs(bottom - top) +
@@ -121,6 +133,17 @@ function* layoutsInField(
       }
     }
   }
+}
+
+/** Rows from the last whole repeat of a motif to a row, the motif thought on below and above itself. */
+export function rowsInto(look: Look, firstRow: number, row: number): number {
+  const rows = (row - firstRow - look.leadRows) % look.repeatRows;
+  return rows < 0 ? rows + look.repeatRows : rows;
+}
+
+function meets(rows: number, at: MeetingEntry["at"], repeatRows: number): boolean {
+  if (at === "whole") return rows === 0;
+  return at === "half" ? 2 * rows === repeatRows : rows === at % repeatRows;
 }
 
 interface Panel {
@@ -174,7 +197,10 @@ function* panelsOf(
 const isFree = (margins: MarginsEntry | undefined): boolean =>
   margins?.left !== undefined || margins?.right !== undefined;
 
-/** Where the panel's centre may lie so that every column's centre is between two needles. */
+/**
+ * Where the panel's centre may lie so that every column's centre is between two needles; a panel in the centre that
+ * asks for half a needle stands half a needle to the left.
+ */
 function centresOf(
   margins: MarginsEntry | undefined,
   half: number,
@@ -182,7 +208,7 @@ function centresOf(
   rightEdge: number,
 ): number[] {
   const beside = Number.isInteger(half) ? 0 : 0.5;
-  if (!isFree(margins)) return beside === 0 ? [0] : [-beside, beside];
+  if (!isFree(margins)) return [0 - beside];
   const centres: number[] = [];
   for (let centre = -leftEdge - beside; centre <= rightEdge; centre++) centres.push(centre);
   return centres;

@@ -1,0 +1,38 @@
+import { stretched } from "../cloth/counted-piece.ts";
+import type { Phase } from "../garment/garment.ts";
+import { type Field, stretchOf } from "./field.ts";
+
+/** A motif in its field, as far as it matters where in its repeat it stands at a row. */
+interface Standing {
+  readonly field: Field;
+  readonly change: number;
+  readonly bottom: number;
+  readonly leadRows: number;
+  readonly repeatRows: number;
+}
+
+/**
+ * Rows from the beginning of a repeat at each row at which the motif has to stand as another does: 0 where it is
+ * whole. Beyond its first and last row the motif is thought on.
+ */
+export const phasesOf = (standing: Standing): readonly number[] =>
+  standing.field.matchedRows.map((row) => phaseAt(standing, row));
+
+/** Whether the motif stands at each of its marks as it should. */
+export const keepsMeetings = (standing: Standing): boolean =>
+  standing.field.meetings.every(
+    ({ row, at }) => phaseAt(standing, row) === rowsInto(at, standing.repeatRows),
+  );
+
+function phaseAt({ field, change, bottom, leadRows, repeatRows }: Standing, markRow: number): number {
+  const row = stretched(markRow, [stretchOf(field, change)]) - field.fromRow;
+  return modulo(row - bottom - leadRows, repeatRows);
+}
+
+/** A phase in rows from the beginning of a repeat; no number where a repeat of odd rows has no middle. */
+const rowsInto = (phase: Phase, repeatRows: number): number => {
+  if (phase === "whole") return 0;
+  return phase === "half" ? repeatRows / 2 : modulo(phase.rows, repeatRows);
+};
+
+const modulo = (value: number, by: number): number => ((value % by) + by) % by;
