@@ -2,11 +2,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { toProgram } from "../../solver/choice.ts";
 import { highsEngine } from "../../solver/highs-engine.ts";
 import { programToLpText } from "../../solver/lp-text.ts";
-import { countPiece } from "../../src/cloth/counted-piece.ts";
-import { groundStitch } from "../../src/cloth/gauge.ts";
 import { prepareCord } from "../../src/cord/preparation.ts";
 import { enumerate } from "../../src/fit/enumerate.ts";
-import { fieldsOf, stretchOf } from "../../src/fit/field.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import { formulate } from "../../src/fit/formulate.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
@@ -15,8 +12,9 @@ import { buildSheet } from "../../src/sheet/build-sheet.ts";
 import { sheetToJson } from "../../src/sheet/sheet-json.ts";
 import { solveTextWithGlpk } from "../solver/support/glpk-engine.ts";
 import { knit, type SheetPiece } from "../support/bed-simulator.ts";
-import { type ExhaustiveOptions, exhaustiveBest } from "../support/exhaustive.ts";
+import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile } from "../support/garment-file.ts";
+import { edgesOf } from "../support/knittable-edges.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
 
@@ -39,25 +37,6 @@ beforeAll(async () => {
     judged.push({ plain, garment, result: await fitHere(garment, { rivals: 2 }) });
   }
 });
-
-/**
- * The referee measures margins against the edges that the bed can knit, so that a step which has to wait a row
- * for the carriage does not decide a verdict. Where a piece carries two placements it is straight.
- */
-function edgesOf(garment: Garment): NonNullable<ExhaustiveOptions["edges"]> {
-  const fields = fieldsOf(garment);
-  const edges = new Map<string, ReturnType<typeof countPiece>>();
-  return (name, change, side, row) => {
-    const key = `${name} ${change}`;
-    const known = edges.get(key);
-    const field = fields.find(({ placement }) => placement.piece === name)!;
-    const piece =
-      known ??
-      countPiece(field.piece, groundStitch(garment.gauge), change === 0 ? [] : [stretchOf(field, change)]);
-    edges.set(key, piece);
-    return piece[side][row]!;
-  };
-}
 
 const fits = (): { plain: GarmentFile; garment: Garment; fit: Fit; rivals: readonly Fit[] }[] =>
   judged.flatMap(({ plain, garment, result }) =>
