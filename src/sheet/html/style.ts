@@ -63,7 +63,8 @@ svg { display: block; max-width: 100%; height: auto; font-family: Sheet, sans-se
   .do th { width: 4.6em; }
 }
 @media print {
-  body { font-size: 13.5pt; }
+  body { font-size: 13.5pt; line-height: 1.25; }
+  .work td, .work tbody th { padding-top: .15em; padding-bottom: .2em; }
   main { max-width: none; padding: 0; }
   h1:first-child, h2:first-child { margin-top: 0; }
   .chart-page { break-before: page; break-inside: avoid; }

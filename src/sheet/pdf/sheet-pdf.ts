@@ -4,7 +4,7 @@ import { blockName } from "../block-name.ts";
 import type { Block, PieceSection, SheetDocument } from "../document/document.ts";
 import { type PaperName, pageMargins, papers, pdfPoints } from "../paper.ts";
 import { contentParts, headed, headingPart, sectionParts } from "./content-pdf.ts";
-import { createFlow, type Flow } from "./flow.ts";
+import { createFlow, type Flow, space, stack } from "./flow.ts";
 import { missingCharacters } from "./missing-characters.ts";
 import { createPen, type Document, type Pen, type Place } from "./pen.ts";
 import { sizes } from "./sizes.ts";
@@ -37,6 +37,7 @@ export async function sheetPdf(
     font: faces.regular,
     lang: "en",
     displayTitle: true,
+    // Without one the present moment would stand there.
     info: { Title: document.title, CreationDate: new Date(0) },
   });
   const bytes = collected(doc);
@@ -55,7 +56,7 @@ export async function sheetPdf(
     doc.outline.addItem(name);
   };
 
-  flow.add(pen.text(document.title, place, { size: sizes.title, bold: true }));
+  flow.add(stack([pen.text(document.title, place, { size: sizes.title, bold: true }), space(8)]));
   for (const section of document.sections)
     for (const part of sectionParts(pen, section, place)) flow.add(part);
   for (const [index, piece] of document.pieces.entries()) {
