@@ -1,4 +1,3 @@
-import type { CordMotif } from "../motif/motif.ts";
 import { pointsOver } from "../motif/sections.ts";
 import { segmentKey } from "../motif/segments.ts";
 import { across, type Trace } from "../motif/trace.ts";
@@ -11,6 +10,12 @@ export interface Hanging {
   /** Row from the motif's first row. */
   readonly row: number;
   readonly count: number;
+  /** Place in the order of work of its row. */
+  readonly rank: number;
+  /** Whether `count` is fixed, so that the stretch before stands off as a loop. */
+  readonly loop: boolean;
+  /** Whether it is the strand's last. */
+  readonly last: boolean;
 }
 
 /** One length of cord: a strand with two ends of its own, or two strands that are the arms of one folded cord. */
@@ -32,6 +37,7 @@ interface CountedStretch {
   readonly needles: number;
   readonly rows: number;
   readonly pickup: number;
+  readonly fixed?: number;
 }
 
 /** Every hanging of one column, strand by strand, from the bottom up. */
@@ -40,35 +46,46 @@ export function hangingsOf(sections: readonly CountedSection[]): readonly Hangin
   const pickups = sections.map(
     ({ look, joins }) =>
       new Map(
-        [...joins, ...look.segments].map(({ needles, rows, pickup }) => [segmentKey(needles, rows), pickup]),
+        [...joins, ...look.segments].map(({ needles, rows, fixed, pickup }) => [
+          segmentKey(needles, rows, fixed),
+          pickup,
+        ]),
       ),
   );
   const strands = runs[0]?.trace.strands ?? [];
   return strands.flatMap(({ name: strand }) => {
-    const points = pointsOver(runs, (trace) => trace.strands.find(({ name }) => name === strand)!);
-    return points.map(({ needle, row, section }, index): Hanging => {
+    const points = pointsOver(runs, "strands", strand);
+    return points.map((point, index): Hanging => {
+      const { needle, row, rank, section } = point;
       const before = points[index - 1];
-      const count = before
-        ? pickups[section]!.get(segmentKey(across(before, points[index]!), row - before.row))!
-        : 0;
-      return { strand, needle, row, count };
+      const key = before && segmentKey(across(before, point), row - before.row, point.count);
+      return {
+        strand,
+        needle,
+        row,
+        count: key === undefined ? 0 : pickups[section]!.get(key)!,
+        rank,
+        loop: point.count !== undefined,
+        last: index === points.length - 1,
+      };
     });
   });
 }
 
 /** The cords of one column. */
-export function cordsOf(motif: CordMotif, sections: readonly CountedSection[]): readonly Cord[] {
+export function cordsOf(sections: readonly CountedSection[]): readonly Cord[] {
   const hangings = hangingsOf(sections);
   const usedBy = (strands: readonly string[]): number =>
     hangings
       .filter(({ strand }) => strands.includes(strand))
       .reduce((sum, { count }) => sum + count, strands.length);
-  const single = motif.strands
+  const { strands = [], folded = [] } = sections[0]?.look.trace ?? {};
+  const single = strands
     .map(({ name }) => name)
-    .filter((name) => !motif.folded.some((pair) => pair.includes(name)));
-  return [...motif.folded, ...single.map((name) => [name])].map((strands) => ({
-    strands,
-    used: usedBy(strands),
+    .filter((name) => !folded.some((pair) => pair.includes(name)));
+  return [...folded, ...single.map((name) => [name])].map((names) => ({
+    strands: names,
+    used: usedBy(names),
   }));
 }
 

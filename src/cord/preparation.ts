@@ -43,7 +43,7 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
   const { motif } = lookOf(fit, placement.motif);
   const { cord } = fit.garment.gauge;
   if (motif.kind !== "cord" || !cord) return undefined;
-  const cords = cordsOf(motif, placement.sections).map((one): PreparedCord => {
+  const cords = cordsOf(placement.sections).map((one): PreparedCord => {
     const make = stitchesToMake(one.used, motif.reserve);
     return {
       ...one,

@@ -125,7 +125,11 @@ export function countings(
   let ways: (readonly FittedSegment[])[] = [[]];
   for (const segment of distinct) {
     const span = spanMm(segment, stitch, cord.thicknessMm);
-    const fitted = pickupsFor(span, cordStitchMm(cord), motif.ease)
+    const counts =
+      segment.fixed === undefined
+        ? pickupsFor(span, cordStitchMm(cord), motif.ease)
+        : [{ pickup: segment.fixed, ease: easeOf(segment.fixed, cordStitchMm(cord), span) }];
+    const fitted = counts
       .map((one) => ({ ...segment, spanMm: span, ...one }))
       .filter((one) => keepsLoop(loopMm(one, stitch, cordStitchMm(cord)), mostLoopMm));
     // Every segment adds to the mean on its own, so the best few of the whole are made of the best few so far.

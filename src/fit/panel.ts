@@ -11,17 +11,32 @@ export interface Panel {
 
 /**
  * Columns stand side by side about the centre of the piece. Where that asks for half a needle (an even number of
- * columns and an odd gap), the panel stands half a needle to the left.
+ * columns and an odd gap), the panel stands half a needle to the left. A panel with edge stitches stands about the
+ * centre as a whole, so its columns need not.
  *
  * @param gap needles between two columns
  * @param shift needles by which the panel is moved to the right
  */
 export function panelOf(columns: number, gap: number, reach: Reach, shift = 0): Panel {
-  const apart = reach.left + reach.right + gap;
-  const first = Math.floor((-(columns - 1) * apart) / 2) + shift;
+  const { left, right, edge } = reach;
+  const apart = left + right + gap;
+  const first =
+    shift + (edge ? firstBesideEdge(columns * apart - gap, left, edge) : firstCentre(columns, apart));
   const centres = Array.from({ length: columns }, (_, column) => first + column * apart);
-  return { centres, leftEdge: first - reach.left, rightEdge: centres.at(-1)! + reach.right };
+  return {
+    centres,
+    leftEdge: first - left - (edge?.left ?? 0),
+    rightEdge: centres.at(-1)! + right + (edge?.right ?? 0),
+  };
 }
+
+const firstCentre = (columns: number, apart: number): number => Math.floor((-(columns - 1) * apart) / 2);
+
+const firstBesideEdge = (
+  columnsWide: number,
+  left: number,
+  edge: { readonly left: number; readonly right: number },
+): number => Math.floor(-(edge.left + columnsWide + edge.right) / 2) + edge.left + left;
 
 /** Fewest needles each side of the centre at any row of a range, both ends included. */
 export interface Narrowest {

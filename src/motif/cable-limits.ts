@@ -1,5 +1,5 @@
 import type { CableMotif } from "./motif.ts";
-import type { Trace } from "./trace.ts";
+import type { CableTrace, Trace } from "./trace.ts";
 
 /** Where common practice says that a crossing will be hard to work. */
 export interface CableWarning {
@@ -20,14 +20,16 @@ const usualStitches = 6;
  */
 const usualRows = (left: number, right: number): number => 2 * Math.max(left, right);
 
-/** Limits that a traced cable oversteps; they warn and never forbid. */
+/** Limits that a motif's traced cables overstep, each said once; they warn and never forbid. */
 export function cableWarnings(motif: CableMotif, trace: Trace): readonly CableWarning[] {
-  const { left, right, start, leadIn, repeat } = trace.cable!;
+  const warnings = trace.cables.flatMap((cable) => warningsOf(motif, cable, trace));
+  return [...new Map(warnings.map((warning) => [JSON.stringify(warning), warning])).values()];
+}
+
+function warningsOf(motif: CableMotif, cable: CableTrace, trace: Trace): readonly CableWarning[] {
+  const { left, right } = cable;
   const stitches = left + right;
-  const rows = fewestRows(
-    [start.row - trace.leadRows, ...leadIn.map(({ row }) => row - trace.leadRows)],
-    [...repeat.map(({ row }) => row), ...repeat.map(({ row }) => trace.repeatRows + row)],
-  );
+  const rows = fewestRows(cable, trace);
   const limits = {
     stitches: motif.limits.stitches ?? usualStitches,
     rows: motif.limits.rows ?? usualRows(left, right),
@@ -39,7 +41,11 @@ export function cableWarnings(motif: CableMotif, trace: Trace): readonly CableWa
   return warnings;
 }
 
-function fewestRows(before: readonly number[], after: readonly number[]): number {
-  const all = [...before, ...after];
-  return Math.min(...all.slice(1).map((row, index) => row - all[index]!));
+/** Fewest rows from one crossing to the next, over two repeats. */
+function fewestRows({ start, leadIn, repeat }: CableTrace, { leadRows, repeatRows }: Trace): number {
+  const rows = [
+    ...[start, ...leadIn].map(({ row }) => row - leadRows),
+    ...[0, repeatRows].flatMap((base) => repeat.map(({ row }) => base + row)),
+  ];
+  return Math.min(...rows.slice(1).map((row, index) => row - rows[index]!));
 }

@@ -3,7 +3,7 @@ import type { Preference } from "../garment/allowed.ts";
 import type { Expression } from "./expression.ts";
 
 /** An ornament as data: quantities the fit may choose, and where its parts lie in terms of them. */
-export type Motif = CordMotif | CableMotif;
+export type Motif = CordMotif | CableMotif | BandMotif;
 
 interface MotifBase {
   readonly name: string;
@@ -35,19 +35,38 @@ export interface CordMotif extends MotifBase {
   readonly markerEvery: number;
 }
 
-/** Stitches of the ground that change places on the needles. */
+/** Stitches of the ground that change places on the needles: one cable, or several side by side. */
 export interface CableMotif extends MotifBase {
   readonly kind: "cable";
-  /** Stitches that change places: those on the left and those on the right. */
-  readonly cross: readonly [left: Expression, right: Expression];
-  /** Which group lies nearer to the wearer's outside, as worn. */
-  readonly over: "left" | "right";
-  /** Each crossing's middle, in needles from the panel's centre (0 = between L1 and R1), and its row. */
-  readonly crossings: Blocks;
+  readonly cables: readonly Cable[];
+  /** Needles from the panel's centre that stand out of work as long as the motif goes on. */
+  readonly ladders: readonly Expression[];
   /** How much narrower the crossed stitches become, as a fraction of their number. */
   readonly drawIn: number;
   /** Where a warning starts; not stated means the bed's common practice. */
   readonly limits: { readonly stitches?: number; readonly rows?: number };
+}
+
+/** The blocks hold each crossing's middle, in needles from the panel's centre (0 = between L1 and R1), and its row. */
+export interface Cable extends Blocks {
+  readonly name: string;
+  /** Stitches that change places: those on the left and those on the right. */
+  readonly cross: readonly [left: Expression, right: Expression];
+  /** Which group lies nearer to the wearer's outside, as worn. */
+  readonly over: "left" | "right";
+}
+
+/** A pattern of so many stitches by so many rows, whole across and whole upward: a card's, or worked by hand. */
+export interface BandMotif extends MotifBase {
+  readonly kind: "band";
+  /** Stitches of one repeat. */
+  readonly stitches: Expression;
+  /** Stitches at the left and the right end that belong to no repeat. */
+  readonly edge: readonly [left: Expression, right: Expression];
+  /** Stitches of the card that holds the pattern, where one does. */
+  readonly card?: number;
+  /** Colours in a repeat; more than one change at an even number of rows only. */
+  readonly colours: number;
 }
 
 export interface Quantity extends Preference {

@@ -22,24 +22,31 @@ export const rowsOver = (sections: readonly Section[]): number =>
 const rowsOf = ({ trace, repeats }: Section): number => repeats * trace.repeatRows;
 
 /**
- * Every point of a strand or a cable over a run of sections; rows count from the motif's first row.
+ * Every point of a strand or a cable over a run of sections; rows count from the motif's first row. A strand goes on in
+ * the place of another wherever that is the next of the one it is in.
  *
- * @param blocksOf finds that strand or cable in a section's trace
+ * @param name of the strand or cable in which it starts
  */
 export function pointsOver(
   sections: readonly Section[],
-  blocksOf: (trace: Trace) => BlockTrace,
+  kind: "strands" | "cables",
+  name: string,
 ): readonly SectionPoint[] {
   const points: SectionPoint[] = [];
   let base = 0;
+  let place = name;
   sections.forEach(({ trace, repeats }, section) => {
-    const { start, leadIn, repeat } = blocksOf(trace);
+    const blocks = (): BlockTrace => trace[kind].find((one) => one.name === place)!;
     if (section === 0) {
+      const { start, leadIn } = blocks();
       for (const point of [start, ...leadIn]) points.push({ ...point, section });
       base = trace.leadRows;
     }
-    for (let time = 0; time < repeats; time++, base += trace.repeatRows)
+    for (let time = 0; time < repeats; time++, base += trace.repeatRows) {
+      const { repeat, next } = blocks();
       for (const point of repeat) points.push({ ...point, row: base + point.row, section });
+      place = next ?? place;
+    }
   });
   return points;
 }

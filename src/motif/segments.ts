@@ -1,6 +1,6 @@
 import { position } from "../cloth/bed.ts";
 import { pointsOver } from "./sections.ts";
-import { across, type Point, type StrandTrace, type Trace } from "./trace.ts";
+import { across, liesOver, type Point, type StrandTrace, type Trace } from "./trace.ts";
 
 /** A stretch of cord between two hangings that all stretches of the same size share. */
 export interface Segment {
@@ -9,6 +9,8 @@ export interface Segment {
   readonly rows: number;
   /** How many strands such a stretch passes over, where it passes over most. */
   readonly climbs: number;
+  /** Cord stitches of a standing loop: counted so whatever the ease. */
+  readonly fixed?: number;
 }
 
 /**
@@ -17,15 +19,17 @@ export interface Segment {
  */
 export function distinctSegments(trace: Trace): readonly Segment[] {
   const found = new Map<string, Segment>();
-  const walks = trace.strands.map((strand) => pointsOver([{ trace, repeats: 2 }], () => strand));
+  const walks = trace.strands.map(({ name }) =>
+    segmentsOf(pointsOver([{ trace, repeats: 2 }], "strands", name)),
+  );
   trace.strands.forEach((strand, index) => {
-    const under = walks.slice(0, index);
-    segmentsOf(walks[index]!).forEach(([from, to], step) => {
+    const others = walks.filter((_, other) => other !== index);
+    walks[index]!.forEach(([from, to], step) => {
       const needles = across(from, to);
       const rows = to.row - from.row;
-      const key = segmentKey(needles, rows);
-      const climbs = under.filter((walk) =>
-        segmentsOf(walk).some((other) => crosses(other, [from, to])),
+      const key = segmentKey(needles, rows, to.count);
+      const climbs = others.filter((walk) =>
+        walk.some((other) => crosses(other, [from, to]) && liesOver(to, other[1])),
       ).length;
       const known = found.get(key);
       found.set(key, {
@@ -33,13 +37,16 @@ export function distinctSegments(trace: Trace): readonly Segment[] {
         needles,
         rows,
         climbs: Math.max(climbs, known?.climbs ?? 0),
+        ...(to.count !== undefined && { fixed: to.count }),
       });
     });
   });
   return numberAlike([...found.values()]);
 }
 
-export const segmentKey = (needles: number, rows: number): string => `${needles}x${rows}`;
+/** Stretches of one key are counted alike. */
+export const segmentKey = (needles: number, rows: number, fixed?: number): string =>
+  `${needles}x${rows}${fixed === undefined ? "" : `=${fixed}`}`;
 
 type Stretch = readonly [from: Point, to: Point];
 
@@ -61,6 +68,7 @@ function placeAt([from, to]: Stretch, row: number): number {
 }
 
 function nameOf(strand: StrandTrace, step: number, from: Point, to: Point): string {
+  if (to.count !== undefined) return "loop";
   if (step < strand.leadIn.length) return "lead-in";
   return from.needle * to.needle < 0 ? "crossing" : "run";
 }

@@ -38,6 +38,10 @@ export type Action =
   | HangAction
   | FinishAction
   | CrossAction
+  | OutAction
+  | InAction
+  | PatternAction
+  | PlainAction
   /** Out of work for now, stitches kept. */
   | { readonly act: "hold"; readonly from: number; readonly to: number }
   /** Back to work after holding. */
@@ -57,6 +61,8 @@ export interface HangAction {
   readonly needle: number;
   /** At the middle of a folded cord, where both of its arms begin. */
   readonly folded?: true;
+  /** The stretch counted stands off as a loop. */
+  readonly loop?: true;
   readonly motif: string;
   /** Counts from 1 in the order of the file. */
   readonly placement: number;
@@ -89,4 +95,58 @@ export interface CrossAction {
   readonly motif: string;
   readonly placement: number;
   readonly column: number;
+}
+
+interface OfColumn {
+  readonly motif: string;
+  readonly placement: number;
+  /** 1 for a pattern, whose repeats stand side by side as one. */
+  readonly column: number;
+}
+
+/** A needle goes out of work, and what is knitted past it becomes a ladder. */
+export interface OutAction extends OfColumn {
+  readonly act: "out";
+  readonly needle: number;
+  /** The neighbour that takes its stitch. */
+  readonly onto: number;
+}
+
+/** The needle of a ladder comes back to work, empty. */
+export interface InAction extends OfColumn {
+  readonly act: "in";
+  readonly needle: number;
+  /** The neighbour from whose stitch below a loop is lifted onto it. */
+  readonly from: number;
+}
+
+/** From here a pattern is knitted on some needles; said again at the first row of each of its repeats. */
+export interface PatternAction extends OfColumn {
+  readonly act: "pattern";
+  /** The needles of all repeats and of the edge stitches. */
+  readonly from: number;
+  readonly to: number;
+  /** Counts from 1 upward. */
+  readonly repeat: number;
+  readonly repeats: number;
+  /** Rows of one repeat. */
+  readonly rows: number;
+  /** Stitches of one repeat, and how many stand side by side. */
+  readonly stitches: number;
+  readonly across: number;
+  readonly edge: { readonly left: number; readonly right: number };
+  readonly card?: {
+    /** Row of the card to start at, from 1. */
+    readonly row: number;
+    /** Stitch of the card that meets the first stitch of the first repeat, from 1 at the left. */
+    readonly stitch: number;
+    readonly stitches: number;
+  };
+}
+
+/** The pattern ends; all needles knit plain. */
+export interface PlainAction extends OfColumn {
+  readonly act: "plain";
+  readonly from: number;
+  readonly to: number;
 }

@@ -59,7 +59,7 @@ describe("crossed cord, interval 4 and spread 3", () => {
       const length = spanMm({ needles: 5, rows: 4, climbs: 0 }, stitch) / 5;
       const segments = distinctSegments(trace).map((one) => ({ ...one, pickup: one.needles === 2 ? 3 : 5 }));
       const repeats = 40;
-      const used = cordsOf(motif, [{ look: { trace, segments }, repeats, joins: [] }]).reduce(
+      const used = cordsOf([{ look: { trace, segments }, repeats, joins: [] }]).reduce(
         (sum, cord) => sum + cord.used,
         0,
       );

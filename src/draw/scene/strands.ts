@@ -10,7 +10,7 @@ export interface SceneStrand {
   readonly placement: number;
   /** Counts from 1 at the left. */
   readonly column: number;
-  /** Place in the motif's order of work, from 0; a later strand hung at the same row lies over. */
+  /** Place in the motif's order of work, from 0. */
   readonly order: number;
   /** From the bottom up. */
   readonly hangings: readonly SceneHanging[];
@@ -23,6 +23,10 @@ export interface SceneHanging extends ClothPoint {
   readonly row: number;
   /** Cord stitches counted from the strand's hanging before; 0 at its first. */
   readonly count: number;
+  /** Place in its row's order of work, from 0; what is hung later lies over. */
+  readonly turn: number;
+  /** Whether the stretch before stands off as a loop. */
+  readonly loop: boolean;
 }
 
 /** Where two strands cross. `over` and `under` are indexes among the scene's strands. */
@@ -38,20 +42,19 @@ export interface StrandCrossing extends ClothPoint {
 export function strandsOf(sheet: SheetPiece, fit: Fit, place: Placer): readonly SceneStrand[] {
   const hung = new Map<string, { first: HangAction; hangings: SceneHanging[] }>();
   for (const { row, do: actions } of sheet.rows)
-    for (const action of actions) {
+    for (const [turn, action] of actions.entries()) {
       if (action.act !== "hang") continue;
       const key = JSON.stringify([action.placement, action.column, action.strand]);
       const strand = hung.get(key) ?? { first: action, hangings: [] };
       hung.set(key, strand);
-      const { needle, count } = action;
-      strand.hangings.push({ needle, row, count, ...place.needle(needle, row) });
+      const { needle, count, loop = false } = action;
+      strand.hangings.push({ needle, row, count, turn, loop, ...place.needle(needle, row) });
     }
   const strands = [...hung.values()];
   return strands.map(({ first, hangings }) => {
     const { strand: name, motif, placement, column } = first;
-    const cord = lookOf(fit, motif).motif;
-    if (cord.kind !== "cord") throw new Error(`${motif} hangs a strand, and it is no cord`);
-    const pair = cord.folded.find((arms) => arms.includes(name));
+    const { trace } = lookOf(fit, motif);
+    const pair = trace.folded.find((arms) => arms.includes(name));
     const other = pair?.find((arm) => arm !== name);
     const foldedWith = strands.findIndex(
       (one) => one.first.strand === other && one.first.placement === placement && one.first.column === column,
@@ -61,7 +64,7 @@ export function strandsOf(sheet: SheetPiece, fit: Fit, place: Placer): readonly 
       motif,
       placement,
       column,
-      order: cord.order.indexOf(name),
+      order: trace.strands.findIndex((one) => one.name === name),
       hangings,
       ...(foldedWith >= 0 && { foldedWith }),
     };
@@ -123,10 +126,10 @@ function crossingAt(
     : { ...point, over: second, under: first, overFrom: from.second, underFrom: from.first };
 }
 
-/** The part that is hung later was laid later, and lies over; in one row the motif's order of work decides. */
+/** The part that is hung later was laid later, and lies over; in one row the order of work decides. */
 function liesOver(one: SceneStrand, from: number, other: SceneStrand, otherFrom: number): boolean {
-  const [hung, otherHung] = [one.hangings[from + 1]!.row, other.hangings[otherFrom + 1]!.row];
-  return hung === otherHung ? one.order > other.order : hung > otherHung;
+  const [hung, otherHung] = [one.hangings[from + 1]!, other.hangings[otherFrom + 1]!];
+  return hung.row === otherHung.row ? hung.turn > otherHung.turn : hung.row > otherHung.row;
 }
 
 /** Rows at which either strand is hung while both are running. */

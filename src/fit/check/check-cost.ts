@@ -21,9 +21,10 @@ function costOfFit(garment: Garment, fit: Fit): number {
   let cost = 0;
   for (const { motif, values, segments } of fit.looks) {
     for (const { name, prefer } of motif.quantities) cost += weigh(name) * away(values.get(name)!, prefer);
-    if (motif.kind !== "cord" || segments.length === 0) continue;
+    const eased = segments.filter(({ fixed }) => fixed === undefined);
+    if (motif.kind !== "cord" || eased.length === 0) continue;
     const { prefer } = motif.ease;
-    const eases = segments.map(({ ease }) => 100 * away(ease, prefer));
+    const eases = eased.map(({ ease }) => 100 * away(ease, prefer));
     cost += (weigh("ease") * eases.reduce((sum, one) => sum + one, 0)) / eases.length;
   }
   for (const placed of fit.placements) {

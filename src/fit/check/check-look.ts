@@ -1,10 +1,10 @@
 import { allows } from "../../garment/allowed.ts";
 import type { Garment } from "../../garment/garment.ts";
-import type { CordMotif } from "../../motif/motif.ts";
+import type { BandMotif, CordMotif } from "../../motif/motif.ts";
 import { keepsRule } from "../../motif/rules.ts";
 import type { FittedLook, FittedSection } from "../fit.ts";
 import { type Breach, breach, easeTolerance } from "./breach.ts";
-import { type WalkPoint, walk } from "./walk.ts";
+import { numberOf, type WalkPoint, walk } from "./walk.ts";
 
 /** Values allowed, rules kept, and for a cord every stretch between two hangings counted with its ease in limits. */
 export function checkLook(garment: Garment, look: FittedLook): readonly Breach[] {
@@ -18,6 +18,20 @@ export function checkLook(garment: Garment, look: FittedLook): readonly Breach[]
   for (const rule of motif.rules)
     if (!keepsRule(rule, values)) breaches.push(breach(`${motif.name}: ${rule.source}`, "is not kept"));
   if (motif.kind === "cord") breaches.push(...checkCounts(garment, motif, look));
+  if (motif.kind === "band") breaches.push(...checkBand(motif, look));
+  return breaches;
+}
+
+/** A repeat that its card can hold, and rows that bring the carriage back to its yarns. */
+function checkBand(
+  { name, card, colours, stitches, repeat }: BandMotif,
+  { values }: FittedLook,
+): readonly Breach[] {
+  const [wide, high] = [numberOf(stitches, values), numberOf(repeat, values)];
+  const breaches: Breach[] = [];
+  if (card !== undefined && card % wide !== 0)
+    breaches.push(breach(name, `${wide} stitches do not divide a card of ${card}`));
+  if (colours > 1 && high % 2 !== 0) breaches.push(breach(name, `colours change after ${high} rows`));
   return breaches;
 }
 
@@ -51,7 +65,7 @@ export function checkStretches(
       const where = `${motif.name}, ${name}, row ${to.row}`;
       const { look, joins } = sections[to.run]!;
       const segment = [...look.segments, ...(from.run === to.run ? [] : joins)].find(
-        (one) => one.needles === needles && one.rows === rows,
+        (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
       );
       if (rows < 1 || !segment) {
         breaches.push(breach(where, `no count for ${needles} needles across and ${rows} rows up`));
@@ -65,7 +79,10 @@ export function checkStretches(
       const ease = (segment.pickup * stitchMm) / (straight + climb) - 1;
       if (!Number.isInteger(segment.pickup) || segment.pickup < 1)
         breaches.push(breach(where, `${segment.pickup} cord stitches cannot be counted`));
-      if (ease < motif.ease.from - easeTolerance || ease > motif.ease.to + easeTolerance)
+      if (to.count !== undefined && segment.pickup !== to.count)
+        breaches.push(breach(where, `${segment.pickup} cord stitches in a loop of ${to.count}`));
+      const strays = ease < motif.ease.from - easeTolerance || ease > motif.ease.to + easeTolerance;
+      if (to.count === undefined && strays)
         breaches.push(breach(where, `ease ${(100 * ease).toFixed(2)} % is outside its limits`));
       if (Math.abs(ease - segment.ease) > easeTolerance)
         breaches.push(breach(where, `ease ${segment.ease} is told where ${ease} is true`));

@@ -4,7 +4,7 @@ import type { Garment, Placement } from "../../garment/garment.ts";
 import type { Fit, FittedLook, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
 import { checkLook, checkStretches } from "./check-look.ts";
-import { type WalkPoint, walk } from "./walk.ts";
+import { type Walk, walk } from "./walk.ts";
 
 /** Rows that add up, margins inside their limits, and every hanging on needles that are in work. */
 export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlacement): readonly Breach[] {
@@ -19,13 +19,7 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
     ...checkSections(garment, look, fitted, where),
     ...checkRows(placement, fitted, piece, motif.rows, where),
     ...checkChoices(placement, fitted, where),
-    ...checkNeedles(
-      placement,
-      fitted,
-      piece,
-      motif.strands.flatMap(({ points }) => points),
-      where,
-    ),
+    ...checkNeedles(placement, fitted, piece, motif, where),
   ];
 }
 
@@ -96,25 +90,31 @@ function checkNeedles(
   placement: Placement,
   fitted: FittedPlacement,
   piece: CountedPiece,
-  points: readonly WalkPoint[],
+  { strands, standing, edge }: Walk,
   where: string,
 ): readonly Breach[] {
   const breaches: Breach[] = [];
   const { sides } = placement.margins;
   const least = sides.kind === "centred" ? sides.least : 0;
+  const points = strands.flatMap((strand) => strand.points);
   // The told margins hold at the narrowest row, so they are limits at every row the motif reaches over.
   const reach = {
-    from: Math.min(0, ...points.map(({ from }) => from)),
-    to: Math.max(0, ...points.map(({ to }) => to)),
+    from: Math.min(0, ...[...points, ...standing].map(({ from }) => from)),
+    to: Math.max(0, ...[...points, ...standing].map(({ to }) => to)),
   };
   fitted.panel.centres.forEach((centre, column) => {
+    const before = column === 0 ? edge.left : 0;
+    const after = column === fitted.panel.centres.length - 1 ? edge.right : 0;
     for (let row = fitted.firstRow; row <= fitted.lastRow; row++) {
-      const left = piece.left[row]! + centre + reach.from;
-      const right = piece.right[row]! - centre - reach.to;
+      const left = piece.left[row]! + centre + reach.from - before;
+      const right = piece.right[row]! - centre - reach.to - after;
       if (left < least || right < least || left < fitted.margins.left || right < fitted.margins.right)
         breaches.push(
           breach(where, `row ${row}: only ${left} and ${right} needles beside column ${column + 1}`),
         );
+      for (const { from, to } of standing)
+        if (!inWork(piece, row, centre + from, centre + to))
+          breaches.push(breach(where, `row ${row}: column ${column + 1} does not lie on the cloth`));
     }
     for (const point of points) {
       const row = fitted.firstRow + point.row;

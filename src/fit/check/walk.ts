@@ -1,6 +1,6 @@
 import { evaluate } from "../../motif/evaluate.ts";
 import type { Expression } from "../../motif/expression.ts";
-import type { Anchor, Blocks, CordMotif, Motif } from "../../motif/motif.ts";
+import type { Anchor, Blocks, Cable, CableMotif, CordMotif, Motif } from "../../motif/motif.ts";
 
 /** Whole repeats worked with one choice of values. */
 export interface Run {
@@ -15,16 +15,25 @@ export interface Run {
 export interface Walk {
   readonly rows: number;
   readonly strands: readonly { readonly name: string; readonly points: readonly WalkPoint[] }[];
+  /** What of a column the motif takes up at all its rows: a band's repeat, needles out of work and the next one outward. */
+  readonly standing: readonly Extent[];
+  /** Edge stitches at the ends of the whole panel. */
+  readonly edge: { readonly left: number; readonly right: number };
 }
 
-export interface WalkPoint {
-  /** Places (needle middles for a cord, boundaries for a cable's ends) from the column's centre. */
+/** From one boundary to another, counted from the column's centre. */
+export interface Extent {
   readonly from: number;
   readonly to: number;
+}
+
+export interface WalkPoint extends Extent {
   readonly needle: number;
   readonly row: number;
   /** Index of the run that the point belongs to. */
   readonly run: number;
+  /** Cord stitches that the file fixes for the stretch that ends here. */
+  readonly count?: number;
 }
 
 export type Values = ReadonlyMap<string, number>;
@@ -35,52 +44,133 @@ export function walk(motif: Motif, runs: readonly Run[]): Walk {
     (sum, { values, repeats }) => sum + repeats * numberOf(motif.repeat, values),
     runs[0] ? numberOf(motif.lead, runs[0].values) : 0,
   );
-  if (motif.kind === "cable") {
-    const points = anchorsOf(motif, motif.crossings, runs).map((point) => {
-      const [left, right] = motif.cross.map((stitches) => numberOf(stitches, runs[point.run]!.values));
-      return { ...point, from: point.needle - left!, to: point.needle + right! };
-    });
-    return { rows, strands: [{ name: "crossing", points }] };
-  }
-  return { rows, strands: motif.order.map((name) => ({ name, points: hung(motif, name, runs) })) };
+  const values: Values = runs[0]?.values ?? new Map();
+  return {
+    rows,
+    strands: walksOf(motif, runs),
+    standing: standingIn(motif, values),
+    edge: edgeOf(motif, values),
+  };
 }
 
-const numberOf = (expression: Expression, values: Values): number => {
+function standingIn(motif: Motif, values: Values): readonly Extent[] {
+  switch (motif.kind) {
+    case "cord":
+      return [];
+    case "cable":
+      return motif.ladders.map((ladder) => {
+        const needle = numberOf(ladder, values);
+        const { from, to } = widthOf(needle);
+        return needle < 0 ? { from: from - 1, to } : { from, to: to + 1 };
+      });
+    case "band": {
+      const stitches = numberOf(motif.stitches, values);
+      return [{ from: -Math.floor(stitches / 2), to: Math.ceil(stitches / 2) }];
+    }
+  }
+}
+
+function edgeOf(motif: Motif, values: Values): Walk["edge"] {
+  if (motif.kind !== "band") return { left: 0, right: 0 };
+  const [left, right] = motif.edge.map((stitches) => numberOf(stitches, values));
+  return { left: left!, right: right! };
+}
+
+/** A needle takes up the width from its inner to its outer boundary. */
+function widthOf(needle: number): Extent {
+  const inner = needle - Math.sign(needle);
+  return { from: Math.min(inner, needle), to: Math.max(inner, needle) };
+}
+
+function walksOf(motif: Motif, runs: readonly Run[]): Walk["strands"] {
+  switch (motif.kind) {
+    case "cord":
+      return namesOf(motif, runs).map((name) => ({ name, points: hung(motif, name, runs) }));
+    case "cable":
+      return motif.cables.map((cable) => ({ name: cable.name, points: crossed(motif, cable, runs) }));
+    case "band":
+      return [];
+  }
+}
+
+export const numberOf = (expression: Expression, values: Values): number => {
   const value = evaluate(expression, values);
   return typeof value === "number" ? value : Number.NaN;
 };
 
-type Place = Pick<WalkPoint, "needle" | "row" | "run">;
+type Place = Pick<WalkPoint, "needle" | "row" | "run" | "count">;
 
-function anchorsOf(motif: Motif, blocks: Blocks, runs: readonly Run[]): readonly Place[] {
+/** Blocks, the values that their expressions are worked out with, and where it goes on after a repeat. */
+interface Known {
+  readonly blocks: Blocks;
+  readonly values: Values;
+  readonly next: string;
+}
+
+function placesOf(
+  motif: Motif,
+  runs: readonly Run[],
+  name: string,
+  known: (name: string, values: Values) => Known,
+): readonly Place[] {
   const places: Place[] = [];
   let base = 0;
-  runs.forEach(({ values, repeats }, run) => {
-    const put = (anchor: Anchor): void => {
+  let here = name;
+  runs.forEach((one, run) => {
+    const put = (anchor: Anchor, values: Values): void => {
       places.push({
         needle: numberOf(anchor.needle, values),
         row: base + numberOf(anchor.row, values),
         run,
+        ...(anchor.count && { count: numberOf(anchor.count, values) }),
       });
     };
     if (run === 0) {
-      for (const anchor of [blocks.start, ...blocks.leadIn]) put(anchor);
-      base += numberOf(motif.lead, values);
+      const { blocks, values } = known(here, one.values);
+      for (const anchor of [blocks.start, ...blocks.leadIn]) put(anchor, values);
+      base += numberOf(motif.lead, one.values);
     }
-    for (let time = 0; time < repeats; time++) {
-      blocks.repeat.forEach(put);
-      base += numberOf(motif.repeat, values);
+    for (let time = 0; time < one.repeats; time++) {
+      const { blocks, values, next } = known(here, one.values);
+      for (const anchor of blocks.repeat) put(anchor, values);
+      base += numberOf(motif.repeat, one.values);
+      here = next;
     }
   });
   return places;
 }
 
-function hung(motif: CordMotif, name: string, runs: readonly Run[]): WalkPoint[] {
-  const strand = motif.strands.find((one) => one.name === name)!;
-  return anchorsOf(motif, strand, runs).map((place) => {
-    // A needle takes up the width from its inner to its outer boundary.
-    const outer = place.needle;
-    const inner = place.needle - Math.sign(place.needle);
-    return { ...place, from: Math.min(inner, outer), to: Math.max(inner, outer) };
+/** Every strand's name, the numbered ones with their numbers. */
+const namesOf = (motif: CordMotif, runs: readonly Run[]): readonly string[] =>
+  motif.strands.flatMap(({ name, each }) => {
+    if (!each) return [name];
+    const values: Values = runs[0]?.values ?? new Map();
+    const [from, to] = [numberOf(each.from, values), numberOf(each.to, values)];
+    return Array.from({ length: to - from + 1 }, (_, index) => `${name} ${from + index}`);
   });
+
+function strandCalled(motif: CordMotif, called: string, values: Values): Known {
+  const plain = motif.strands.find((one) => !one.each && one.name === called);
+  if (plain) {
+    const next = plain.next && "strand" in plain.next ? plain.next.strand : called;
+    return { blocks: plain, values, next };
+  }
+  const space = called.lastIndexOf(" ");
+  const [family, number] = [called.slice(0, space), Number(called.slice(space + 1))];
+  const strand = motif.strands.find((one) => one.each && one.name === family)!;
+  const own = new Map(values).set(strand.each!.index, number);
+  const next = strand.next && "number" in strand.next ? numberOf(strand.next.number, own) : number;
+  return { blocks: strand, values: own, next: `${family} ${next}` };
 }
+
+const hung = (motif: CordMotif, name: string, runs: readonly Run[]): WalkPoint[] =>
+  placesOf(motif, runs, name, (called, values) => strandCalled(motif, called, values)).map((place) => ({
+    ...place,
+    ...widthOf(place.needle),
+  }));
+
+const crossed = (motif: CableMotif, cable: Cable, runs: readonly Run[]): WalkPoint[] =>
+  placesOf(motif, runs, cable.name, (next, values) => ({ blocks: cable, values, next })).map((place) => {
+    const [left, right] = cable.cross.map((stitches) => numberOf(stitches, runs[place.run]!.values));
+    return { ...place, from: place.needle - left!, to: place.needle + right! };
+  });

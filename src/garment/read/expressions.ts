@@ -70,6 +70,13 @@ export function anchorAt(
   return needle && row && { anchor: { needle, row }, ...(more && { more }) };
 }
 
+/** A number that stands for what the file leaves unsaid. */
+export const constant = (value: number, path: Cursor["path"]): Expression => ({
+  source: String(value),
+  path,
+  tree: { kind: "number", value },
+});
+
 /** `1..n`: two sums, and two dots between them. */
 export function rangeAt(
   reading: Reading,

@@ -4,6 +4,7 @@ import { BUILT_IN_MOTIFS } from "../../motif/builtin/index.ts";
 import type { Motif } from "../../motif/motif.ts";
 import { keysOf } from "../keys.ts";
 import { writtenFrom } from "../source/written.ts";
+import { bandParts } from "./band-motif.ts";
 import { cableParts } from "./cable-motif.ts";
 import { cordParts } from "./cord-motif.ts";
 import {
@@ -17,7 +18,7 @@ import {
   unknownKey,
   wordAt,
 } from "./cursor.ts";
-import { expressionAt, ruleAt } from "./expressions.ts";
+import { constant, expressionAt, ruleAt } from "./expressions.ts";
 import type { Part } from "./motif-reading.ts";
 import { quantitiesAt } from "./quantities.ts";
 
@@ -51,7 +52,7 @@ function likeOf(reading: Reading, cursor: Cursor): string | undefined {
   report(reading, cursor, {
     code: "unknown-motif",
     message: `no motif ${quoted(name)} comes with the program`,
-    expected: near ?? [...BUILT_IN_MOTIFS.keys()].join(" or "),
+    expected: near ?? `one of ${[...BUILT_IN_MOTIFS.keys()].join(", ")}`,
   });
   // Where it is plain what was meant, the rest is read as if it had been written.
   return near;
@@ -71,24 +72,28 @@ function completed(
   const part: Part = (key) => (base && key === "kind" ? base.at(key) : (own.at(key) ?? base?.at(key)));
   const need = (key: string, expected: string): Cursor | undefined => part(key) ?? own.need(key, expected);
   checkSameKind(reading, own, base);
-  const kindCursor = need("kind", "cord or cable, or like: and the name of a built-in motif");
-  const kind = kindCursor && wordAt(reading, kindCursor, "the kind of a motif", ["cord", "cable"]);
+  const kindCursor = need("kind", "cord, cable or band, or like: and the name of a built-in motif");
+  const kind = kindCursor && wordAt(reading, kindCursor, "the kind of a motif", ["cord", "cable", "band"]);
   if (kind === undefined) return undefined;
-  const { quantities, shorthands } = quantitiesAt(reading, own, base);
+  const { quantities, shorthands } = quantitiesAt(reading, own, base, kind);
   refuseUnknownKeys(reading, own, name, [...keysOf("motif"), ...keysOf(kind)], shorthands);
   // Also those that could not be read: their names are there, and only their values are wrong.
   const names = new Set(shorthands);
-  const leadCursor = need("lead", "rows worked once before the first repeat, such as lead: interval");
+  const leadCursor =
+    kind === "band"
+      ? part("lead")
+      : need("lead", "rows worked once before the first repeat, such as lead: interval");
   const repeatCursor = need("repeat", "rows of one repeat, such as repeat: 2 * interval");
-  const lead = leadCursor && expressionAt(reading, leadCursor, "the lead-in's rows", names);
+  const lead = leadCursor
+    ? expressionAt(reading, leadCursor, "the lead-in's rows", names)
+    : kind === "band" && constant(0, [...own.cursor.path, "lead"]);
   const repeat = repeatCursor && expressionAt(reading, repeatCursor, "a repeat's rows", names);
   const rulesCursor = part("rules");
   const ruleCursors = rulesCursor
     ? (listAt(reading, rulesCursor, "rules", '[ "spread <= interval + 2" ]') ?? [])
     : [];
   const rules = ruleCursors.map((rule) => ruleAt(reading, rule, names)).filter((rule) => rule !== undefined);
-  const parts = { reading, name, part, need, quantities: names };
-  const ofKind = kind === "cord" ? cordParts(parts) : cableParts(parts);
+  const ofKind = readers[kind]({ reading, name, own, part, need, quantities: names });
   if (!lead || !repeat || !ofKind) return undefined;
   return {
     name,
@@ -101,6 +106,8 @@ function completed(
     ...ofKind,
   };
 }
+
+const readers = { cord: cordParts, cable: cableParts, band: bandParts };
 
 function checkSameKind(reading: Reading, own: Table, base: Table | undefined): void {
   const [mine, theirs] = [own.at("kind"), base?.at("kind")];

@@ -79,10 +79,9 @@ describe("a motif that is like a built-in one", () => {
     ) as CableMotif;
     expect(cable).toMatchObject({
       kind: "cable",
-      over: "right",
       drawIn: 0.12,
       limits: { rows: 2 },
-      cross: [{ source: "1" }, { source: "interval / 2" }],
+      cables: [{ over: "right", cross: [{ source: "1" }, { source: "interval / 2" }] }],
     });
     expect(cable.quantities.find(({ name }) => name === "offset")?.allowed).toEqual(numbers(-3));
   });
@@ -127,7 +126,12 @@ describe("a motif written out in full", () => {
     const cable = motif(
       "{ kind: cable, lead: 0, repeat: 6, cross: [2, 2], crossings: { start: [0, 0], repeat: [[0, 6]] } }",
     );
-    expect(cable).toMatchObject({ over: "left", drawIn: 0, limits: {}, crossings: { leadIn: [] } });
+    expect(cable).toMatchObject({
+      cables: [{ over: "left", leadIn: [] }],
+      ladders: [],
+      drawIn: 0,
+      limits: {},
+    });
   });
 });
 
