@@ -52,7 +52,11 @@ export function countPiece(
       needles: stationNeedles(station, side, stitch) + extraNeedles,
     }));
   const edge = (side: Side): readonly number[] =>
-    knittableEdge(wantedEdge(corners(side), rows), (row) => carriageAt(piece.carriage, row) === side);
+    knittableEdge(
+      wantedEdge(corners(side), rows),
+      (row) => carriageAt(piece.carriage, row) === side,
+      (row) => mayStepAt(piece, row),
+    );
   const neck = countNeck(piece, stitch, toRow, rows);
   return {
     name: piece.name,
@@ -64,6 +68,10 @@ export function countPiece(
     marks: new Map(piece.marks.map((mark) => [mark.name, toRow(mark.heightMm)])),
   };
 }
+
+/** Whether single needles may change once so many rows are knitted. */
+export const mayStepAt = ({ shapingOn }: Pick<Piece, "shapingOn">, row: number): boolean =>
+  shapingOn !== "even rows" || row % 2 === 0;
 
 /** The row nearest to a height above the cast-on edge. */
 export const rowOf = (heightMm: number, stitch: Stitch): number => nearest(heightMm / stitch.heightMm);
@@ -106,7 +114,11 @@ export function countNeck(
   const wanted = wantedEdge(corners, lastRow);
   // Each half's neck edge is on the side away from the half: the left half is bound off there from the right.
   const edge = (half: Side): readonly number[] =>
-    knittableEdge(wanted, (index) => carriageAt(piece.carriage, row + index) === otherSide(half));
+    knittableEdge(
+      wanted,
+      (index) => carriageAt(piece.carriage, row + index) === otherSide(half),
+      (index) => mayStepAt(piece, row + index),
+    );
   return { row, left: edge("left"), right: edge("right") };
 }
 

@@ -35,19 +35,26 @@ function wantedAt(corners: readonly Corner[], row: number): number {
  * the carriage, and with it the yarn, rests (common practice, no published source), so they wait for it. At the
  * last row there is nothing left to shape: everything in work is bound off.
  *
+ * A knitter may want single needles to change on even rows only, where the carriage is always on the same side; then a
+ * step waits for the next such row. Of steps spread evenly the gaps stay as even as pairs of rows allow: those of the
+ * trade's rule worked out over pairs of rows (machine-knitting blog, "Taking the magic out of the Magic Formula",
+ * 11 Aug 2008). An edge that asks for more than one needle in two rows has several waiting, which go by the carriage.
+ *
  * @param wanted edge per row, the first entry being where the edge begins
  * @param carriageHere whether the carriage rests at this edge once the entry's row is knitted
+ * @param mayStep whether a single needle may change at the entry's row; at any where it is left out
  */
 export function knittableEdge(
   wanted: readonly number[],
   carriageHere: (index: number) => boolean,
+  mayStep: (index: number) => boolean = () => true,
 ): readonly number[] {
   const edge = wanted.slice(0, 1);
   for (let index = 1; index < wanted.length; index++) {
     const now = edge[index - 1]!;
     const change = wanted[index]! - now;
     const last = index === wanted.length - 1;
-    const waits = last || (Math.abs(change) > 1 && !carriageHere(index));
+    const waits = last || !(Math.abs(change) > 1 ? carriageHere(index) : mayStep(index));
     edge.push(waits ? now : now + change);
   }
   return edge;

@@ -22,6 +22,12 @@ describe("knittableEdge", () => {
     expect(knittableEdge([5, 6, 6, 3, 3, 3], odd)).toEqual([5, 6, 6, 3, 3, 3]);
   });
 
+  test("makes a single needle wait for a row on which it may change, and several only for the carriage", () => {
+    const even = (row: number): boolean => !odd(row);
+    expect(knittableEdge([5, 6, 6, 7, 7, 7], odd, even)).toEqual([5, 5, 6, 6, 7, 7]);
+    expect(knittableEdge([5, 8, 8, 8, 8, 8], odd, even)).toEqual([5, 8, 8, 8, 8, 8]);
+  });
+
   test("shapes nothing on the last row, where all is bound off", () => {
     expect(knittableEdge([5, 5, 6], odd)).toEqual([5, 5, 5]);
   });

@@ -85,6 +85,17 @@ describe("shaping in words", () => {
     ]);
   });
 
+  test("a piece shaped on even rows only has the carriage at its starting side at each step", async () => {
+    const text = readFileSync(new URL("../../../../samples/sleeve.yaml", import.meta.url), "utf8");
+    const [sleeve] = await piecesOf(
+      soundGarment(text.replace("    outline:", "    shaping: even rows\n    outline:")),
+    );
+    const steps = sleeve!.rows.filter(({ do: actions }) => actions.some(({ act }) => act === "increase"));
+    expect(steps).toHaveLength(12);
+    expect(new Set(steps.map(({ carriage }) => carriage))).toEqual(new Set(["right"]));
+    expect(words(sleeve!)[0]).toMatch(/^increase 1 at each side on rows? 6, /);
+  });
+
   test("all short gaps before all long ones are said as the published rule says them", () => {
     const rows = [12, 18, 24, 30, 36, 42, 48, 54, 60, 67, 74, 81];
     const both = (row: number): [number, ...Action[]] => [
