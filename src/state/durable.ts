@@ -22,15 +22,42 @@ export type Files = Pick<
 
 export const usualFiles: Files = nodeFiles;
 
-/** Makes a folder where it is missing, for its owner alone, and has it and its parents on disk. */
+/**
+ * Makes a folder where it is missing, for its owner alone, and has it and its parents on disk. Node's own way to make
+ * parents is not used: where the system says of a folder that is there that nothing can be made in it because it is
+ * not there, as below /proc, it never returns (Node.js 20.20).
+ */
 export function makeFolder(files: Files, folder: string): void {
-  const first = files.mkdirSync(folder, { recursive: true, mode: 0o700 });
-  if (first === undefined) return;
-  for (let made = folder; ; made = dirname(made)) {
-    syncFolder(files, dirname(made));
-    if (made === first) return;
+  if (tryMake(files, folder)) return;
+  makeFolder(files, dirname(folder));
+  if (!tryMake(files, folder)) throw missing(folder);
+}
+
+/** Whether the folder is there now; false where its parent is not there. */
+function tryMake(files: Files, folder: string): boolean {
+  try {
+    files.mkdirSync(folder, { mode: 0o700 });
+    syncFolder(files, dirname(folder));
+    return true;
+  } catch (error) {
+    if (errorCode(error) === "ENOENT" && dirname(folder) !== folder) return false;
+    // Where a file stands in its place, whatever is to be put into it says so.
+    if (errorCode(error) === "EEXIST" || isFolder(files, folder)) return true;
+    throw error;
   }
 }
+
+/** A disk that can only be read says so before it says that the folder is there. */
+function isFolder(files: Files, folder: string): boolean {
+  try {
+    return files.statSync(folder).isDirectory();
+  } catch {
+    return false;
+  }
+}
+
+const missing = (folder: string): Error =>
+  Object.assign(new Error(`cannot be made: ${folder}`), { code: "ENOENT" });
 
 /**
  * Has on disk which files a folder holds: that a file is synced does not yet say that its name is

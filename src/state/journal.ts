@@ -50,7 +50,7 @@ export function entriesIn(text: string): readonly unknown[] {
       text.slice(from, from + checksumDigits),
       text.slice(from + checksumDigits + 1, end),
     ];
-    if (checksum !== checksumOf(before, json)) return entries;
+    if (text[from + checksumDigits] !== " " || checksum !== checksumOf(before, json)) return entries;
     entries.push(JSON.parse(json));
     before = checksum;
     from = end + 1;
