@@ -75,8 +75,8 @@ const inTopMargin = ({ texts }: PrintedPage): string =>
       .join(" "),
   );
 
-/** Half a point for what the size of letters is rounded by. */
-const roundingPoints = 0.5;
+/** A point for what paper and letters are rounded by. */
+const roundingPoints = 1;
 
 function withinPaper({ width, height, texts, images }: PrintedPage, paper: PaperName): void {
   const { widthMm, heightMm } = papers[paper];
