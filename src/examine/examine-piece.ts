@@ -2,6 +2,7 @@ import { bedSides } from "../cloth/bed.ts";
 import { type CountedPiece, countPiece, rowOf } from "../cloth/counted-piece.ts";
 import { groundStitch, type Stitch } from "../cloth/gauge.ts";
 import type { Diagnostic } from "../diagnostics/diagnostic.ts";
+import type { Path } from "../diagnostics/path.ts";
 import type { Garment, Piece } from "../garment/garment.ts";
 import { counted } from "../report/words.ts";
 
@@ -14,7 +15,7 @@ export function examinePiece(garment: Garment, piece: Piece): readonly Diagnosti
         code: "too-short",
         message: `${piece.name} is shorter than one row`,
         expected: `a height of at least ${stitch.heightMm.toFixed(1)} mm`,
-        path: [...piece.path, "outline", piece.outline.length - 1],
+        path: outlinePath(piece, piece.outline.length - 1),
       },
     ];
   const whole = countPiece(piece, stitch);
@@ -24,6 +25,10 @@ export function examinePiece(garment: Garment, piece: Piece): readonly Diagnosti
     ...neckTooWide(piece, whole),
   ];
 }
+
+/** Where the outline is said, or one height of it where it is written height by height. */
+const outlinePath = ({ path, outlinePath: from }: Piece, ...index: readonly number[]): Path =>
+  from ?? [...path, "outline", ...index];
 
 function tooWide(garment: Garment, piece: Piece, whole: CountedPiece, stitch: Stitch): readonly Diagnostic[] {
   const bed = bedSides(garment.bed.needles);
@@ -41,7 +46,7 @@ function tooWide(garment: Garment, piece: Piece, whole: CountedPiece, stitch: St
       code: "wider-than-bed",
       message: `${piece.name} is wider here than the bed: it needs ${counted(needles, "needle")}, and the bed has ${garment.bed.needles}`,
       expected: `at most ${Math.floor((garment.bed.needles * stitch.widthMm) / 10)} cm at this gauge, half of it at each side of the centre`,
-      path: [...piece.path, "outline", index],
+      path: outlinePath(piece, index),
     },
   ];
 }
@@ -65,7 +70,7 @@ function tooNarrow(piece: Piece, whole: CountedPiece): readonly Diagnostic[] {
       code: "too-narrow",
       message: `${piece.name} has no needle left at row ${row}: its outline is narrower there than one stitch`,
       expected: "an outline at least two stitches wide everywhere",
-      path: [...piece.path, "outline"],
+      path: outlinePath(piece),
     },
   ];
 }
@@ -81,7 +86,7 @@ function neckTooWide(piece: Piece, { neck, left, right, rows, name }: CountedPie
           code: "neck-too-wide",
           message: `the neck of ${name} leaves no needle beside it at row ${row}`,
           expected: "a neck narrower than the piece at every height",
-          path: [...piece.path, "neck"],
+          path: piece.outlinePath ?? [...piece.path, "neck"],
         },
       ];
   }

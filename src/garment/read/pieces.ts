@@ -82,6 +82,7 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: 
     marks: [...marks].filter((mark): mark is [string, number] => mark[1] !== undefined).map(toMark),
     neck: neck.stations,
     ...(shapeCursor && { outlinePath: shapeCursor.path }),
+    ...(isDrawn && { outlinePath: outlineCursor.path }),
     growMm,
     shrinkMm,
     carriage,
