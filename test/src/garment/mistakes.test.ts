@@ -1,25 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Code } from "../../../src/diagnostics/codes.ts";
 import { readGarment } from "../../../src/garment/read-garment.ts";
-import { garmentText, marked, type PartName } from "../../support/garment-text.ts";
-
-type Changes = Readonly<Partial<Record<PartName, string>>>;
-
-/** One mistake: the file with § where it stands, what it is called, what was read and (a part of) what is right. */
-type Mistake = readonly [changes: Changes, code: Code, found: string | undefined, expected: string];
-
-/** Words of ours or of the libraries that mean nothing to a knitter. */
-const JARGON = /scalar|schema|node|mapping|undefined|object|NaN|Error|YAML|null/;
-
-function expectOnly(changes: Changes, code: Code, found: string | undefined, expected: string): void {
-  const { text, place } = marked(garmentText(changes));
-  const { garment, diagnostics } = readGarment(text, "sleeve.yaml");
-  expect(garment).toBeUndefined();
-  expect(diagnostics).toMatchObject([{ severity: "error", code, place }]);
-  expect(diagnostics[0]?.found).toBe(found);
-  expect(diagnostics[0]?.expected).toContain(expected);
-  expect(diagnostics[0]?.message).not.toMatch(JARGON);
-}
+import { garmentText, marked } from "../../support/garment-text.ts";
+import { type Changes, expectOnly, type Mistake } from "../../support/one-mistake.ts";
 
 function table(name: string, mistakes: readonly Mistake[]): void {
   describe(name, () => {
@@ -83,7 +65,12 @@ table("an unknown key", [
     "pitch:6.5",
     "a space after the colon: pitch: 6.5",
   ],
-  [{ bed: "bed: { needles: 150, §rows: 2 }" }, "unknown-key", "rows", "rows belongs to the ground's gauge"],
+  [
+    { bed: "bed: { needles: 150, §within: 2 }" },
+    "unknown-key",
+    "within",
+    "within belongs to the ground's gauge",
+  ],
   [ground("{ stitches: 22, rows: 31, over: 10 cm, §wihtin: 2 % }"), "unknown-key", "wihtin", "within"],
   [
     cord("{ needles: 3, stitches: 19, over: 10 cm, §thicknes: 5 mm }"),
@@ -149,7 +136,7 @@ table("a missing key", [
     undefined,
     "over: 10 cm",
   ],
-  [{ yarn: "yarn: { §cord: {} }" }, "missing-key", undefined, "{ tex: 370 }"],
+  [{ yarn: "yarn: { §cord: {} }" }, "missing-key", undefined, "tex: 370, or swatch:"],
   [
     { pieces: `pieces:\n  §sleeve:\n    marks: ${MARKS}` },
     "missing-key",
