@@ -14,7 +14,7 @@ export function cablesMarkup(paper: Paper): readonly Markup[] {
   return [
     group(
       { class: "cable-edges" },
-      cables.flatMap((cable, index) => edges(paper, cable, cables[index + 1])),
+      cables.flatMap((cable) => edges(paper, cable)),
     ),
     group(
       { class: "cables" },
@@ -25,25 +25,33 @@ export function cablesMarkup(paper: Paper): readonly Markup[] {
 
 const reachOf = ({ halfRows }: CableCrossing): number => Math.min(rowsEachSide, halfRows);
 
-function edges(paper: Paper, cable: CableCrossing, next: CableCrossing | undefined): readonly Markup[] {
-  const goesOn =
-    next && next.placement === cable.placement && next.column === cable.column && next.from === cable.from;
-  if (!goesOn) return [];
+/** The straight sides of the groups from a crossing up to the next on the same needles. */
+function edges(paper: Paper, cable: CableCrossing): readonly Markup[] {
+  const above = paper.scene.cables.filter(
+    (one) => one.placement === cable.placement && one.column === cable.column && one.row > cable.row,
+  );
+  const next = above.find(({ from, to }) => from === cable.from && to === cable.to);
+  if (!next) return [];
   const [low, high] = [cable.row + reachOf(cable), next.row - reachOf(next)];
   if (low >= high) return [];
   // Of groups that differ the seam lies elsewhere before a crossing than after the one below it.
   const seam = cable.left === cable.right ? [cable.from + cable.right] : [];
-  return [cable.from, ...seam, cable.to].map((boundary) => {
-    const [from, to] = [paper.boundary(boundary, low), paper.boundary(boundary, high)];
-    return element("line", {
-      x1: from.x,
-      y1: from.y,
-      x2: to.x,
-      y2: to.y,
-      stroke: ink.black,
-      "stroke-width": 1.1,
+  return [cable.from, ...seam, cable.to]
+    .filter(
+      (boundary) => !above.some((one) => one.row < next.row && one.from < boundary && boundary < one.to),
+    )
+    .map((boundary) => {
+      const [from, to] = [paper.boundary(boundary, low), paper.boundary(boundary, high)];
+      return element("line", {
+        class: "cable-edge",
+        x1: from.x,
+        y1: from.y,
+        x2: to.x,
+        y2: to.y,
+        stroke: ink.black,
+        "stroke-width": 1.1,
+      });
     });
-  });
 }
 
 function bands(paper: Paper, cable: CableCrossing): readonly Markup[] {

@@ -314,6 +314,33 @@ test("charts in documents of their own share no ids where each has a prefix, and
   expect(chartSvg(scene, { view: "knitter" })).toMatch(/^<\?xml /);
 });
 
+describe("the straight sides of cables", () => {
+  const panel = (like: string): object => ({
+    ...cordAndCable,
+    gauge: { ground: cordAndCable.gauge.ground },
+    motifs: { rope: { like } },
+    place: [{ motif: "rope", on: "panel" }],
+  });
+  const sidesOf = async (like: string) => {
+    const scene = sceneOf(await fitOfPlain(panel(like)), "panel");
+    const lines = ofClass(elementsOf(chartSvg(scene, { view: "knitter" })), "cable-edge");
+    return { scene, count: lines.length };
+  };
+
+  test("of two cables side by side run up between the crossings of each", async () => {
+    const { scene, count } = await sidesOf("mirrored cables");
+    const below = scene.cables.filter(({ row }) => row < scene.cables.at(-1)!.row);
+    expect(new Set(scene.cables.map(({ from }) => from)).size).toBe(2);
+    expect(count).toBe(3 * below.length);
+  });
+
+  test("of a plait do not run through the crossings in between", async () => {
+    const { scene, count } = await sidesOf("plaited cable");
+    // All but the last two crossings go on, each with its outer side and its seam.
+    expect(count).toBe(2 * (scene.cables.length - 2));
+  });
+});
+
 test("the line of a side margin leaves room for its words", async () => {
   const nodes = elementsOf(chartSvg(await sceneOfSample("front"), { view: "knitter" }));
   const lines = ofClass(nodes, "side-margin");
