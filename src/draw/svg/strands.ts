@@ -45,7 +45,7 @@ function strandLines(paper: Paper, strand: SceneStrand): readonly Markup[] {
   });
 }
 
-/** A tube seen from above: a dark rim, a light core, and for every third strand and later a line along its middle. */
+/** A tube seen from above: a dark rim, a light or shaded core, and from the third strand on a line along its middle. */
 export function tube(
   shape: Record<string, string | number>,
   element_: "polyline" | "line",
@@ -57,10 +57,17 @@ export function tube(
   return [
     element(element_, { ...named, ...shape, stroke: ink.black, "stroke-width": width }),
     element(element_, { ...shape, stroke: core, "stroke-width": Math.max(0.8, width - 2 * rim) }),
-    ...(order >= 2
-      ? [element(element_, { ...shape, stroke: ink.black, "stroke-width": 0.8, "stroke-dasharray": "3 2" })]
-      : []),
+    ...middleLine(order).map((dashes) =>
+      element(element_, { ...shape, stroke: ink.black, "stroke-width": 0.8, ...dashes }),
+    ),
   ];
+}
+
+/** Two strands have none, the next two dashes, then dots, then a whole line; after eight the looks come round again. */
+function middleLine(order: number): readonly Record<string, string>[] {
+  const dashes = [undefined, "3 2", "0.8 2.4", ""][Math.floor(order / 2) % 4];
+  if (dashes === undefined) return [];
+  return [dashes === "" ? {} : { "stroke-dasharray": dashes }];
 }
 
 /** Two arms of one cord begin at its middle, which lies between their first needles. */

@@ -356,9 +356,11 @@ test("the line of a side margin leaves room for its words", async () => {
   }
 });
 
-test("a third strand looks unlike the first two, also in black and white", async () => {
+test("eight strands look unlike one another, also in black and white", async () => {
   const straight = (needle: number): object => ({ start: [needle, 0], "lead-in": [], repeat: [[needle, 4]] });
-  const strands = { one: straight(-4), two: straight(1), three: straight(5) };
+  const strands = Object.fromEntries(
+    [-14, -10, -6, -2, 2, 6, 10, 14].map((at) => [`at ${at}`, straight(at)]),
+  );
   const scene = sceneOf(await fitOfPlain(withCord({ lead: 0, repeat: 4, strands })), "square");
   const lines = elementsOf(chartSvg(scene, { view: "knitter" })).filter(
     ({ name, attributes }) => name === "polyline" && attributes.points !== undefined,
@@ -371,7 +373,7 @@ test("a third strand looks unlike the first two, also in black and white", async
       .map(({ attributes }) => `${attributes.stroke} ${attributes["stroke-dasharray"] ?? ""}`)
       .join();
   });
-  expect(new Set(looks).size).toBe(3);
+  expect(new Set(looks).size).toBe(8);
 });
 
 test("counts of columns that touch stand clear of one another and of the hangings", async () => {
