@@ -5,9 +5,11 @@ import { type Fit, pieceOf } from "../fit/fit.ts";
 import type { Gauge, Side } from "../garment/garment.ts";
 import { buildSheet } from "../sheet/build-sheet.ts";
 import { type ShapingPassage, shapingPassages } from "../sheet/shaping/shaping-passages.ts";
+import { type BandRepeat, bandRepeatsOf } from "./scene/bands.ts";
 import { type CableCrossing, cableCrossingsOf } from "./scene/cables.ts";
 import { cellsOf, outlineOf, type Span } from "./scene/cloth.ts";
 import { fieldsOn, type SceneField, type Strip, unreachableOn } from "./scene/fields.ts";
+import { type Ladder, laddersOf } from "./scene/ladders.ts";
 import { type ClothPoint, createPlacer } from "./scene/place.ts";
 import { type ShapingEvent, shapingOf } from "./scene/shaping.ts";
 import { type SceneStrand, type StrandCrossing, strandCrossings, strandsOf } from "./scene/strands.ts";
@@ -42,6 +44,10 @@ export interface Scene {
   readonly strands: readonly SceneStrand[];
   readonly crossings: readonly StrandCrossing[];
   readonly cables: readonly CableCrossing[];
+  /** Needles out of work. */
+  readonly ladders: readonly Ladder[];
+  /** Repeats of banded patterns, from the bottom up. */
+  readonly bands: readonly BandRepeat[];
   readonly shaping: readonly ShapingEvent[];
   /** The same in words, the cast-on and the bind-offs of whole blocks left out. */
   readonly shapingPassages: readonly ShapingPassage[];
@@ -101,6 +107,8 @@ export function sceneOf(fit: Fit, pieceName: string): Scene {
     strands,
     crossings: strandCrossings(strands),
     cables: cableCrossingsOf(sheet, piece.rows, place),
+    ladders: laddersOf(sheet),
+    bands: bandRepeatsOf(sheet),
     shaping: shapingOf(sheet, piece),
     shapingPassages: shapingPassages(sheet),
     workedRows: [...new Set(sheet.rows.map(({ row }) => row))].sort((one, other) => one - other),

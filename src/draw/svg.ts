@@ -1,11 +1,13 @@
 import { needleCount, rangeName } from "../cloth/bed.ts";
 import { counted, inCentimetres } from "../report/words.ts";
 import type { Scene } from "./scene.ts";
+import { bandsMarkup } from "./svg/bands.ts";
 import { cablesMarkup } from "./svg/cables.ts";
 import { clothMarkup } from "./svg/cloth.ts";
 import { element, group, type Markup } from "./svg/element.ts";
 import { fieldNotes, fieldNotesWidth, panelsMarkup } from "./svg/fields.ts";
 import { ink } from "./svg/ink.ts";
+import { laddersMarkup } from "./svg/ladders.ts";
 import { legendMarkup } from "./svg/legend.ts";
 import { markNamesWidth, marksMarkup } from "./svg/marks.ts";
 import { needleNames, needleNamesHeight } from "./svg/needle-names.ts";
@@ -162,6 +164,8 @@ function drawChart({ scene, view, space, textPx = usualText }: ChartRequest, id:
       panelsMarkup(paper),
       marksMarkup(paper),
       shapingMarkup(paper),
+      laddersMarkup(paper),
+      bandsMarkup(paper),
       ...cablesMarkup(paper),
       ...strandsMarkup(paper),
       halvesMarkup(paper),

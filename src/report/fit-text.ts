@@ -34,7 +34,7 @@ function lookLines({ motif, values, segments }: FittedLook): readonly string[] {
   const like = motif.like === undefined ? "" : ` (${motif.like})`;
   const nameWidth = Math.max(...segments.map(({ name }) => name.length));
   return [
-    `${motif.name}${like}: ${listed(quantities)}`,
+    `${motif.name}${like}${quantities.length > 0 ? `: ${listed(quantities)}` : ""}`,
     ...segments.map(
       ({ name, pickup, needles, rows, ease }) =>
         `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ease ${signedPercent(ease)}`,

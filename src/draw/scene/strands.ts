@@ -1,5 +1,7 @@
+import { cordStitchMm } from "../../cloth/gauge.ts";
 import { type Fit, lookOf } from "../../fit/fit.ts";
 import type { HangAction, SheetPiece } from "../../sheet/sheet.ts";
+import { loopPoints } from "./loops.ts";
 import type { ClothPoint, Placer } from "./place.ts";
 
 /** One running length of cord over its hangings. */
@@ -14,6 +16,8 @@ export interface SceneStrand {
   readonly order: number;
   /** From the bottom up. */
   readonly hangings: readonly SceneHanging[];
+  /** The way it takes over the cloth: straight from hanging to hanging, and round a standing loop. */
+  readonly line: readonly ClothPoint[];
   /** The strand of the same column that is the other arm of the same cord; index among the scene's strands. */
   readonly foldedWith?: number;
 }
@@ -56,9 +60,9 @@ export function strandsOf(sheet: SheetPiece, fit: Fit, place: Placer): readonly 
     const { trace } = lookOf(fit, motif);
     const pair = trace.folded.find((arms) => arms.includes(name));
     const other = pair?.find((arm) => arm !== name);
-    const foldedWith = strands.findIndex(
-      (one) => one.first.strand === other && one.first.placement === placement && one.first.column === column,
-    );
+    const beside = (one: HangAction): boolean => one.placement === placement && one.column === column;
+    const foldedWith = strands.findIndex((one) => one.first.strand === other && beside(one.first));
+    const middleMm = middleOf(strands.filter((one) => beside(one.first)).flatMap((one) => one.hangings));
     return {
       name,
       motif,
@@ -66,8 +70,27 @@ export function strandsOf(sheet: SheetPiece, fit: Fit, place: Placer): readonly 
       column,
       order: trace.strands.findIndex((one) => one.name === name),
       hangings,
+      line: lineOf(hangings, cordStitchMm(fit.garment.gauge.cord!), middleMm),
       ...(foldedWith >= 0 && { foldedWith }),
     };
+  });
+}
+
+function middleOf(hangings: readonly SceneHanging[]): number {
+  const places = hangings.map(({ xMm }) => xMm);
+  return (Math.min(...places) + Math.max(...places)) / 2;
+}
+
+function lineOf(
+  hangings: readonly SceneHanging[],
+  stitchMm: number,
+  middleMm: number,
+): readonly ClothPoint[] {
+  return hangings.flatMap((to, index): readonly ClothPoint[] => {
+    const from = hangings[index - 1];
+    if (!from || !to.loop) return [to];
+    const outward = (from.xMm + to.xMm) / 2 - middleMm || 1;
+    return [...loopPoints(from, to, to.count * stitchMm, outward), to];
   });
 }
 

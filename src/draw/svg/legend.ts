@@ -48,6 +48,8 @@ function entriesFor(scene: Scene, id: string, mirrored: boolean): readonly Entry
     },
     ...strandEntries(scene),
     ...cableEntries(scene, mirrored),
+    ...ladderEntries(scene),
+    ...bandEntries(scene),
     ...shapingEntries(scene),
     ...fieldEntries(scene, id),
   ];
@@ -109,6 +111,36 @@ function cableEntries(scene: Scene, mirrored: boolean): readonly Entry[] {
     ),
     ...(motifs.size > 0
       ? [{ words: `the shaded group ${where}`, sign: [band("-8,5 2,5 8,-5 -2,-5", ink.shade)] }]
+      : []),
+  ];
+}
+
+const ladderEntries = (scene: Scene): readonly Entry[] =>
+  scene.ladders.length === 0
+    ? []
+    : [
+        {
+          words: "needle out of work: a ladder",
+          sign: [
+            element("rect", { x: -5, y: -7, width: 10, height: 14, fill: ink.white, stroke: ink.quiet }),
+            element("path", { d: "M-5 -4H5M-5 0H5M-5 4H5", stroke: ink.black, "stroke-width": 1.1 }),
+          ],
+        },
+      ];
+
+function bandEntries(scene: Scene): readonly Entry[] {
+  const motifs = new Map(scene.bands.map((one) => [one.motif, one]));
+  const box = (attributes: Record<string, string | number>): Markup =>
+    element("rect", { x: -11, y: -6, width: 22, height: 12, ...attributes });
+  return [
+    ...[...motifs.values()].map(
+      ({ motif, tiles, fromRow, toRow }): Entry => ({
+        words: `${motif}: ${counted(tiles[0]!.to - tiles[0]!.from, "stitch", "stitches")} by ${counted(toRow - fromRow, "row")}, numbered upward`,
+        sign: [box({ fill: "none", stroke: ink.black, "stroke-width": 1.4 })],
+      }),
+    ),
+    ...(scene.bands.some(({ edges }) => edges.length > 0)
+      ? [{ words: "edge stitches", sign: [box({ fill: ink.faint, stroke: "none" })] }]
       : []),
   ];
 }

@@ -37,7 +37,7 @@ const rim = 1;
 const nameOf = ({ placement, column, name }: SceneStrand): string => `${placement}/${column}/${name}`;
 
 function strandLines(paper: Paper, strand: SceneStrand): readonly Markup[] {
-  const points = pointList(strand.hangings.map(paper.at));
+  const points = pointList(strand.line.map(paper.at));
   const width = cordPixels(paper);
   return tube({ points, "stroke-linejoin": "round", fill: "none" }, "polyline", width, strand.order, {
     class: "strand",

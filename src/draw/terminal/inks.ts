@@ -31,7 +31,14 @@ export function inksFor(scene: Scene, sight: Sight, view: Window, layers: Layers
     ...(layers.panels ? panelInks(scene, view) : []),
     ...(layers.marks ? markInks(scene, view) : []),
     { role: "outline", loud: true, dots: placed(walk(closed, view), view) },
-    ...(layers.motif ? [...strandInks(scene, view), ...cableInks(scene, sight, view)] : []),
+    ...(layers.motif
+      ? [
+          ...bandInks(scene, view),
+          ...ladderInks(scene, view),
+          ...strandInks(scene, view),
+          ...cableInks(scene, sight, view),
+        ]
+      : []),
   ];
 }
 
@@ -52,7 +59,7 @@ function strandInks(scene: Scene, view: Window): readonly Ink[] {
       role: "strand",
       strand: strand.order,
       loud: true,
-      dots: placed(walk(strand.hangings, view), view, breaks),
+      dots: placed(walk(strand.line, view), view, breaks),
     };
   });
 }
@@ -98,6 +105,35 @@ function groupLine(
     { xMm: high! * stitch.widthMm, yMm: (row + halfRows) * stitch.heightMm },
   ];
 }
+
+/** A rung in every other row of dots of a needle out of work. */
+const ladderInks = (scene: Scene, view: Window): readonly Ink[] =>
+  scene.ladders.map(({ from, to, fromRow, toRow }): Ink => {
+    const { widthMm, heightMm } = scene.stitch;
+    const rails = [fromRow, toRow].map((row) => view.toDot({ xMm: from * widthMm, yMm: row * heightMm }));
+    const [left, right] = [rails[0]!.x, view.toDot({ xMm: to * widthMm, yMm: 0 }).x];
+    const [low, high] = [Math.round(rails[0]!.y), Math.round(rails[1]!.y)];
+    const dots: Dot[] = [];
+    for (let y = high; y <= low; y++)
+      if (y % 2 === 0)
+        for (let x = Math.round(Math.min(left, right)); x <= Math.round(Math.max(left, right)); x++)
+          dots.push({ x, y });
+    return { role: "mark", loud: true, dots: dots.flatMap((dot) => placedDot(dot, view, "=")) };
+  });
+
+/** The frames of a banded pattern's repeats. */
+const bandInks = (scene: Scene, view: Window): readonly Ink[] =>
+  scene.bands.flatMap(({ tiles, fromRow, toRow }) =>
+    tiles.map(({ from, to }): Ink => {
+      const { widthMm, heightMm } = scene.stitch;
+      const corner = (boundary: number, row: number): ClothPoint => ({
+        xMm: boundary * widthMm,
+        yMm: row * heightMm,
+      });
+      const frame = [corner(from, fromRow), corner(to, fromRow), corner(to, toRow), corner(from, toRow)];
+      return { role: "strand", strand: 0, loud: true, dots: placed(walk([...frame, frame[0]!], view), view) };
+    }),
+  );
 
 /** Dashes from the piece's left edge towards the mark's name. */
 const markInks = (scene: Scene, view: Window): readonly Ink[] =>
