@@ -27,9 +27,12 @@ export function flatPath(
   const { path, broken } = parsed(data);
   const said = broken === undefined ? {} : { broken };
   if (segmentCount(path) > MOST_POINTS) return { contours: [], refusal: tooManyPoints, ...said };
+  // Arcs become curves within 0.03 % of their radius. They do so before they are moved, because the library loses an
+  // arc's sense of turning when it mirrors it.
+  path.abs().unshort().unarc();
   for (const transform of transforms) path.transform(transform);
-  // Down the page is down the piece: heights count upward. Arcs become curves within 0.03 % of their radius.
-  path.matrix([scale.xMm, 0, 0, -scale.yMm, 0, 0]).abs().unshort().unarc();
+  // Down the page is down the piece: heights count upward.
+  path.matrix([scale.xMm, 0, 0, -scale.yMm, 0, 0]).abs();
   const contours = traced(path);
   if (typeof contours === "string") return { contours: [], refusal: contours, ...said };
   return { contours, ...said };

@@ -107,8 +107,8 @@ function stationAt(reading: Reading, cursor: Cursor): ReadHeight<Station> {
       ...(sides.keyPlace && { place: sides.keyPlace }),
     });
   const sidesExample = "{ height: 33 cm, left: 15 cm, right: 16 cm }";
-  const leftMm = sizeAt(reading, table, "left", limits.pieceMm, sidesExample);
-  const rightMm = sizeAt(reading, table, "right", limits.pieceMm, sidesExample);
+  const leftMm = sizeAt(reading, table, "left", limits.signedPieceMm, sidesExample);
+  const rightMm = sizeAt(reading, table, "right", limits.signedPieceMm, sidesExample);
   if (heightMm === undefined || leftMm === undefined || rightMm === undefined)
     return heightAnd<Station>(heightMm, undefined);
   if (leftMm + rightMm < limits.pieceWidthMm.least)
