@@ -46,7 +46,7 @@ export function hangingsOf(sections: readonly CountedSection[]): readonly Hangin
   const pickups = sections.map(
     ({ look, joins }) =>
       new Map(
-        [...joins, ...look.segments].map(({ needles, rows, fixed, pickup }) => [
+        [...look.segments, ...joins].map(({ needles, rows, fixed, pickup }) => [
           segmentKey(needles, rows, fixed),
           pickup,
         ]),

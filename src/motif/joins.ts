@@ -1,17 +1,18 @@
-import { pointsOver, type Section } from "./sections.ts";
+import { pointsOver } from "./sections.ts";
 import { crosses, numberAlike, type Segment, segmentKey } from "./segments.ts";
 import { across, liesOver, type Trace } from "./trace.ts";
 
 /**
  * The distinct segments over which the strands come from the last repeat of one section to the first of the next,
  * by needles across and rows up.
+ *
+ * @param repeats 0 where the section below is no more than the lead-in
  */
-export function joiningSegments(below: Section, above: Trace): readonly Segment[] {
-  const joins = below.trace.strands.map(({ name }) => {
+export function joiningSegments(below: Trace, above: Trace, repeats: 0 | 1 = 1): readonly Segment[] {
+  const joins = below.strands.map(({ name }) => {
     const points = pointsOver(
       [
-        // The last repeat is enough, or the lead-in where there is none.
-        { ...below, repeats: Math.min(1, below.repeats) },
+        { trace: below, repeats },
         { trace: above, repeats: 1 },
       ],
       "strands",

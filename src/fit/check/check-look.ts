@@ -7,7 +7,13 @@ import { type Breach, breach, easeTolerance } from "./breach.ts";
 import { numberOf, type WalkPoint, walk } from "./walk.ts";
 
 /** Values allowed, rules kept, and for a cord every stretch between two hangings counted with its ease in limits. */
-export function checkLook(garment: Garment, look: FittedLook): readonly Breach[] {
+export const checkLook = (garment: Garment, look: FittedLook): readonly Breach[] => [
+  ...checkValues(look),
+  ...(look.motif.kind === "cord" ? checkCounts(garment, look.motif, look) : []),
+];
+
+/** Values allowed and rules kept. */
+export function checkValues(look: FittedLook): readonly Breach[] {
   const { motif, values } = look;
   const breaches: Breach[] = [];
   for (const { name, allowed } of motif.quantities) {
@@ -17,7 +23,6 @@ export function checkLook(garment: Garment, look: FittedLook): readonly Breach[]
   }
   for (const rule of motif.rules)
     if (!keepsRule(rule, values)) breaches.push(breach(`${motif.name}: ${rule.source}`, "is not kept"));
-  if (motif.kind === "cord") breaches.push(...checkCounts(garment, motif, look));
   if (motif.kind === "band") breaches.push(...checkBand(motif, look));
   return breaches;
 }
@@ -64,7 +69,7 @@ export function checkStretches(
       const rows = to.row - from.row;
       const where = `${motif.name}, ${name}, row ${to.row}`;
       const { look, joins } = sections[to.run]!;
-      const segment = [...look.segments, ...(from.run === to.run ? [] : joins)].find(
+      const segment = [...(from.run === to.run ? [] : joins), ...look.segments].find(
         (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
       );
       if (rows < 1 || !segment) {

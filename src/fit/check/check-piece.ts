@@ -37,9 +37,10 @@ function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedP
 }
 
 /** A hundredth of a millimetre: far below a row, far above what the sums lose. */
-const lengthTolerance = 0.01;
+export const lengthTolerance = 0.01;
 
-function checkSteps(garment: Garment, piece: CountedPiece, side: Side): readonly Breach[] {
+/** Needles that the bed has, and steps that the carriage can knit. */
+export function checkSteps(garment: Garment, piece: CountedPiece, side: Side): readonly Breach[] {
   const breaches: Breach[] = [];
   const edge = piece[side];
   const bedSide = side === "left" ? Math.floor(garment.bed.needles / 2) : Math.ceil(garment.bed.needles / 2);

@@ -13,12 +13,26 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
   const piece = fit.pieces.find(({ name }) => name === fitted.piece);
   const look = fit.looks.find(({ motif }) => motif.name === fitted.motif);
   if (!piece || !look) return [breach(where, "its piece or its look is missing")];
-  const runs = fitted.sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
-  const motif = walk(look.motif, runs);
   return [
     ...checkSections(garment, look, fitted, where),
-    ...checkRows(placement, fitted, piece, motif.rows, where),
+    ...checkPlace(placement, fitted, piece),
     ...checkChoices(placement, fitted, where),
+  ];
+}
+
+/** Rows that add up as they are told, and every hanging on needles that are in work and inside the told margins. */
+export function checkPlace(
+  placement: Placement,
+  fitted: FittedPlacement,
+  piece: CountedPiece,
+): readonly Breach[] {
+  const where = `${fitted.motif} on ${fitted.piece}`;
+  const [first] = fitted.sections;
+  if (!first) return [breach(where, "has no section")];
+  const runs = fitted.sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  const motif = walk(first.look.motif, runs);
+  return [
+    ...checkRows(placement, fitted, piece, motif.rows, where),
     ...checkNeedles(placement, fitted, piece, motif, where),
   ];
 }
@@ -31,7 +45,7 @@ function checkSections(
   where: string,
 ): readonly Breach[] {
   const [first, ...later] = sections;
-  if (!first) return [breach(where, "has no section")];
+  if (!first) return [];
   const breaches: Breach[] = [];
   if (first.look !== told) breaches.push(breach(where, "begins with another look than is told"));
   const inAll = sections.reduce((sum, section) => sum + section.repeats, 0);
@@ -67,7 +81,12 @@ function checkRows(
     .map(([what, told, found]) => breach(where, `${what} is told as ${told}, and it is ${found}`));
 }
 
-function checkChoices(placement: Placement, fitted: FittedPlacement, where: string): readonly Breach[] {
+/** Repeats, columns, gap and margins that the garment allows. */
+export function checkChoices(
+  placement: Placement,
+  fitted: FittedPlacement,
+  where: string,
+): readonly Breach[] {
   const { margins } = fitted;
   const breaches: Breach[] = [];
   const allowed = (what: string, keeps: boolean, value: number): void => {

@@ -67,7 +67,8 @@ function loopsOf(garment: Garment, { sections }: FittedPlacement): readonly (rea
       );
       const across = (needles * ground.overMm) / ground.stitches;
       const up = (rows * ground.overMm) / ground.rows;
-      const round = ((counted?.pickup ?? 0) * cord.overMm) / cord.stitches + Math.sqrt(across * across + up * up);
+      const round =
+        ((counted?.pickup ?? 0) * cord.overMm) / cord.stitches + Math.sqrt(across * across + up * up);
       return [to.row, round] as const;
     }),
   );

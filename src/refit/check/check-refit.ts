@@ -1,0 +1,45 @@
+import { type Breach, breach } from "../../fit/check/breach.ts";
+import { checkCost } from "../../fit/check/check-cost.ts";
+import { checkMeetings } from "../../fit/check/check-meetings.ts";
+import { checkSteps } from "../../fit/check/check-piece.ts";
+import { checkChoices, checkPlace } from "../../fit/check/check-placement.ts";
+import type { Fit } from "../../fit/fit.ts";
+import { checkKnitted } from "./check-knitted.ts";
+import { checkLengths } from "./check-lengths.ts";
+import { checkRest } from "./check-rest.ts";
+
+/**
+ * Checks a piece that is fitted anew against what is knitted and against the garment's own rules, by arithmetic of
+ * its own: knitted rows as they were, motifs gone on with from where they stand and whole at their marks, margins,
+ * edges and ease within their limits at the gauge as measured, the cost what is told.
+ *
+ * @param before the fit that the piece was knitted by, up to `row`
+ * @param engineCost what the engine says the new fit costs
+ * @returns every rule that is not kept; empty where the fit is right
+ */
+export function checkRefit(before: Fit, now: Fit, row: number, engineCost: number): readonly Breach[] {
+  const [piece] = now.pieces;
+  const was = before.pieces.find(({ name }) => name === piece?.name);
+  if (!piece || !was) return [breach("piece", "is missing")];
+  const { garment } = now;
+  return [
+    ...checkKnitted(before, was, now, piece, row),
+    ...checkLengths(before, was, now, piece, row),
+    ...checkSteps(garment, piece, "left"),
+    ...checkSteps(garment, piece, "right"),
+    ...now.placements.flatMap((placed) => [
+      ...checkPlace(garment.placements[placed.index]!, placed, piece),
+      ...limitsOf(before, now, placed, row),
+      ...checkRest(before, now, placed, row),
+    ]),
+    ...checkMeetings(now),
+    ...checkCost(garment, now, engineCost),
+  ];
+}
+
+/** A motif that was done already keeps limits only as far as they were kept when it was planned. */
+function limitsOf(before: Fit, now: Fit, placed: Fit["placements"][number], row: number): readonly Breach[] {
+  const was = before.placements.find(({ index }) => index === placed.index);
+  if (was && was.lastRow <= row) return [];
+  return checkChoices(now.garment.placements[placed.index]!, placed, `${placed.motif} on ${placed.piece}`);
+}

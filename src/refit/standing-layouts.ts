@@ -1,0 +1,109 @@
+import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
+import type { Field } from "../fit/field.ts";
+import { type Footing, type Layout, termsOf } from "../fit/layouts.ts";
+import { clearsNeck, narrowest, type Panel } from "../fit/panel.ts";
+import { costOf } from "../fit/terms.ts";
+import { allows } from "../garment/allowed.ts";
+import type { Placement } from "../garment/garment.ts";
+import type { Standing } from "./standing.ts";
+import type { Undertaking } from "./undertaking.ts";
+
+/** Whether a standing motif may be left with the repeat in hand, and whether repeats may be added to it. */
+export interface GoneOn {
+  readonly none: boolean;
+  readonly some: boolean;
+}
+
+/** A change of length that is settled. */
+export interface Settled {
+  readonly change: number;
+  readonly variant?: string;
+}
+
+/** Every way to go on with a motif that is begun, where it stands, on a piece that is counted anew. */
+export function standingLayouts(
+  { garment }: Undertaking,
+  field: Field,
+  standing: Standing,
+  footing: Footing,
+  goneOn: GoneOn,
+  piece: CountedPiece,
+  settled: Settled,
+): readonly Layout[] {
+  const { placement } = field;
+  const { placed, endRow } = standing;
+  const toRow = piece.marks.get(placement.to)!;
+  const most = goneOn.some ? Math.max(0, Math.floor((toRow - endRow) / footing.repeatRows)) : 0;
+  const layouts: Layout[] = [];
+  for (let added = goneOn.none ? 0 : 1; added <= most; added++) {
+    const repeats = standing.repeats + added;
+    const lastRow = endRow + added * footing.repeatRows;
+    const top = toRow - lastRow;
+    const panel = added === 0 ? placed.panel : widened(standing, footing);
+    const { columns, gap, firstRow, margins } = placed;
+    if (!panel) continue;
+    // What is done cannot be helped, whatever the marks have come to.
+    const keepsLimits =
+      standing.done ||
+      (top >= 0 &&
+        allows(placement.margins.top, top) &&
+        allows(placement.repeats.allowed, repeats) &&
+        keepsSides(placement, piece, panel, firstRow, lastRow));
+    if (!keepsLimits || !fitsBed(piece, garment.bed)) continue;
+    const terms = termsOf(
+      { field, columns, gap, repeats, weights: garment.weights, ...settled },
+      margins.bottom,
+      top,
+    );
+    layouts.push({
+      field,
+      footing,
+      repeats,
+      ...settled,
+      bottom: margins.bottom,
+      top,
+      firstRow,
+      height: lastRow - firstRow,
+      columns,
+      gap,
+      phases: [],
+      shift: 0,
+      panel,
+      terms,
+      cost: costOf(terms),
+    });
+  }
+  return layouts;
+}
+
+/**
+ * The panel over all that is worked: as wide as the widest look. Undefined where one of several columns would come
+ * nearer to the next than the gap.
+ */
+function widened({ placed, sections }: Standing, { reach }: Footing): Panel | undefined {
+  const { panel } = placed;
+  const begun = {
+    left: Math.max(...sections.map(({ look }) => look.trace.reach.left)),
+    right: Math.max(...sections.map(({ look }) => look.trace.reach.right)),
+  };
+  const more = { left: Math.max(0, reach.left - begun.left), right: Math.max(0, reach.right - begun.right) };
+  if (placed.columns > 1 && more.left + more.right > 0) return undefined;
+  return { ...panel, leftEdge: panel.leftEdge - more.left, rightEdge: panel.rightEdge + more.right };
+}
+
+function keepsSides(
+  { margins: { sides } }: Placement,
+  piece: CountedPiece,
+  panel: Panel,
+  firstRow: number,
+  lastRow: number,
+): boolean {
+  const edge = narrowest(piece, firstRow, lastRow);
+  const left = edge.left + panel.leftEdge;
+  const right = edge.right - panel.rightEdge;
+  const keeps =
+    sides.kind === "centred"
+      ? left >= sides.least && right >= sides.least
+      : left >= 0 && right >= 0 && allows(sides.left, left) && allows(sides.right, right);
+  return keeps && clearsNeck(piece, panel, firstRow, lastRow);
+}
