@@ -80,6 +80,7 @@ describe("a strip with a crossed cord", () => {
       strand: "left",
       needle: -3,
       count: 3,
+      loop: false,
     });
     expect(report.hangings).toHaveLength(8);
   });

@@ -1,6 +1,7 @@
 import type { SideName } from "./garment-file.ts";
 import type { SheetAct, SheetPiece, SheetRow } from "./sheet-piece.ts";
 import { NeedleBed, needlesBetween } from "./simulator/needles.ts";
+import { PatternBook, type PatternRun } from "./simulator/patterns.ts";
 import { type Hanging, StrandBook, type StrandRules } from "./simulator/strands.ts";
 import type { Rule, Violation } from "./simulator/violation.ts";
 
@@ -45,6 +46,10 @@ export interface KnitReport {
   readonly spans: readonly RowSpan[];
   readonly hangings: readonly Hanging[];
   readonly crossings: readonly Crossing[];
+  /** Needles that stood out of work, each from the row at which it went out to the one at which it came back. */
+  readonly ladders: readonly { readonly needle: number; readonly from: number; readonly to: number }[];
+  /** Every pattern from its first repeat to its end. */
+  readonly patterns: readonly PatternRun[];
   /** Cord stitches used on this piece: all counts, and one for every strand's first hanging. */
   readonly cordStitches: number;
   readonly cordStitchesOf: Readonly<Record<string, number>>;
@@ -83,6 +88,9 @@ class Knitter {
   readonly #strands: StrandBook;
   readonly #spans: RowSpan[] = [];
   readonly #crossings: Crossing[] = [];
+  readonly #outAt = new Map<number, number>();
+  readonly #ladders: KnitReport["ladders"][number][] = [];
+  readonly #patterns: PatternBook;
   #row = 0;
   #passes = 0;
   #highest = 0;
@@ -98,6 +106,7 @@ class Knitter {
     this.#report = report;
     this.#bed = new NeedleBed(options.bedNeedles ?? Number.POSITIVE_INFINITY, report);
     this.#strands = new StrandBook(options, report);
+    this.#patterns = new PatternBook(report);
   }
 
   readonly #report: (rule: Rule, message: string) => void;
@@ -119,6 +128,7 @@ class Knitter {
   end(): KnitReport {
     this.#strands.requireAllFinished();
     this.#bed.requireNothingHeld();
+    this.#patterns.requireAllEnded();
     const { hangings } = this.#strands;
     const motifs = [...new Set(hangings.map(({ motif }) => motif))];
     return {
@@ -129,6 +139,8 @@ class Knitter {
       spans: this.#spans,
       hangings,
       crossings: this.#crossings,
+      ladders: this.#ladders,
+      patterns: this.#patterns.runs,
       cordStitches: this.#strands.usedOf(),
       cordStitchesOf: Object.fromEntries(motifs.map((motif) => [motif, this.#strands.usedOf(motif)])),
       needlesAtEnd: this.#bed.inWork,
@@ -169,6 +181,9 @@ class Knitter {
       this.#bed.pass();
       this.#row++;
       this.#passes++;
+      for (const needle of this.#patterns.needles)
+        if (!this.#bed.isInWork(needle))
+          this.#report("pattern", `needle ${needle} of a pattern is not in work`);
       this.#carriage = farSide[this.#carriage];
       if (this.#row < row) this.#record();
     }
@@ -202,6 +217,25 @@ class Knitter {
         return;
       case "cross":
         this.#cross(act);
+        return;
+      case "out":
+        this.#bed.takeOut(act.needle, act.onto);
+        this.#outAt.set(act.needle, this.#row);
+        return;
+      case "in":
+        this.#bed.bringBack(act.needle, act.from);
+        this.#ladders.push({
+          needle: act.needle,
+          from: this.#outAt.get(act.needle) ?? Number.NaN,
+          to: this.#row,
+        });
+        return;
+      case "pattern":
+        for (const needle of needlesBetween(act.from, act.to)) this.#requireInWork(needle);
+        this.#patterns.begin(act, this.#row);
+        return;
+      case "plain":
+        this.#patterns.finish(act, this.#row);
         return;
       case "hold":
         this.#split = { row: this.#row, carriage: this.#carriage };

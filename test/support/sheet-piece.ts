@@ -36,7 +36,7 @@ export type SheetAct =
   | { readonly act: "decrease"; readonly side: SideName; readonly needles: number }
   | { readonly act: "bind-off"; readonly side: SideName; readonly needles: number }
   | { readonly act: "bind-off"; readonly from: number; readonly to: number; readonly yarn?: "separate" }
-  | ({ readonly act: "hang"; readonly count: number } & OfStrand)
+  | ({ readonly act: "hang"; readonly count: number; readonly loop?: true } & OfStrand)
   | ({ readonly act: "finish"; readonly loops?: number } & OfStrand)
   | {
       readonly act: "cross";
@@ -47,6 +47,29 @@ export type SheetAct =
       readonly over: SideName;
       readonly motif?: string;
       readonly column?: number;
+    }
+  | { readonly act: "out"; readonly needle: number; readonly onto: number }
+  | { readonly act: "in"; readonly needle: number; readonly from: number }
+  | {
+      readonly act: "pattern";
+      readonly from: number;
+      readonly to: number;
+      readonly repeat: number;
+      readonly repeats: number;
+      readonly rows: number;
+      readonly stitches: number;
+      readonly across: number;
+      readonly edge: { readonly left: number; readonly right: number };
+      readonly card?: { readonly row: number; readonly stitch: number; readonly stitches: number };
+      readonly motif: string;
+      readonly placement: number;
+    }
+  | {
+      readonly act: "plain";
+      readonly from: number;
+      readonly to: number;
+      readonly motif: string;
+      readonly placement: number;
     }
   | { readonly act: "hold"; readonly from: number; readonly to: number }
   | { readonly act: "work"; readonly from: number; readonly to: number };

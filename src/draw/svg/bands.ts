@@ -27,7 +27,11 @@ function repeatMarkup(paper: Paper, { tiles, edges, repeat, fromRow, toRow }: Ba
   const first = sight.mirrored ? tiles.at(-1)! : tiles[0]!;
   const corner = boundary(sight.mirrored ? first.to : first.from, fromRow);
   return [
-    ...edges.map((span) => box(span, { class: "band-edge", fill: ink.faint, stroke: "none" })),
+    // Not quite as far as the frames and the edge of the cloth, which stay whole.
+    ...edges.map((span) => {
+      const hair = 0.08;
+      return box({ from: span.from + hair, to: span.to - hair }, { class: "band-edge", fill: ink.faint });
+    }),
     ...tiles.map((span) =>
       box(span, { class: "band-repeat", fill: "none", stroke: ink.black, "stroke-width": 1.4 }),
     ),

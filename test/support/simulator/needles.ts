@@ -19,6 +19,8 @@ export function needlesBetween(from: number, to: number): number[] {
 export class NeedleBed {
   readonly #inWork = new Set<number>();
   readonly #held = new Set<number>();
+  /** Needles taken out of work on purpose: the yarn is meant to float past them. */
+  readonly #ladders = new Set<number>();
   readonly #furthest: number;
   readonly #report: Report;
   #lastSpan: NeedleSpan | undefined;
@@ -93,6 +95,29 @@ export class NeedleBed {
     this.#release(this.inWork);
   }
 
+  /** The needle's stitch goes to a neighbour, and the needle stands empty until it comes back. */
+  takeOut(needle: number, onto: number): void {
+    this.#requireInWork([needle, onto]);
+    this.#requireNeighbours(needle, onto);
+    this.#inWork.delete(needle);
+    this.#ladders.add(needle);
+    const span = this.span;
+    if (!span || needle < span[0] || needle > span[1])
+      this.#report("ladder", `needle ${needle} goes out of work at the edge, where nothing is beside it`);
+  }
+
+  bringBack(needle: number, from: number): void {
+    this.#requireInWork([from]);
+    this.#requireNeighbours(needle, from);
+    if (!this.#ladders.delete(needle)) this.#report("ladder", `needle ${needle} was not out of work`);
+    this.#inWork.add(needle);
+  }
+
+  #requireNeighbours(one: number, other: number): void {
+    if (neighbour(one, "left") !== other && neighbour(one, "right") !== other)
+      this.#report("ladder", `needle ${other} is no neighbour of needle ${one}`);
+  }
+
   /** `carriage` is where it rests: the half on its side goes on first. */
   hold(from: number, to: number, carriage: SideName): void {
     const needles = needlesBetween(from, to);
@@ -122,13 +147,19 @@ export class NeedleBed {
   pass(): void {
     const span = this.span;
     if (!span) this.#report("nothing to knit", "the carriage passes a bed with nothing in work");
-    else if (needlesBetween(...span).length !== this.#inWork.size) {
-      this.#report("gap", "the carriage passes over needles that are not in work");
+    else {
+      const empty = needlesBetween(...span).filter((needle) => !this.#inWork.has(needle));
+      if (empty.some((needle) => !this.#ladders.has(needle)))
+        this.#report("gap", "the carriage passes over needles that are not in work");
+      for (const needle of this.#ladders)
+        if (needle < span[0] || needle > span[1])
+          this.#report("ladder", `nothing is knitted beyond needle ${needle}, which is out of work`);
     }
   }
 
   requireNothingHeld(): void {
     if (this.#held.size > 0) this.#report("hold", "the piece ends with needles in hold");
+    for (const needle of this.#ladders) this.#report("ladder", `needle ${needle} never comes back to work`);
   }
 
   #edge(side: SideName): number | undefined {

@@ -11,6 +11,8 @@ export interface Hanging {
   readonly strand: string;
   readonly needle: number;
   readonly count: number;
+  /** Whether the stretch before stands off as a loop. */
+  readonly loop: boolean;
 }
 
 /** The cord stitches that a fit counts for a segment so many needles across and so many rows up. */
@@ -21,12 +23,17 @@ export interface Pickup {
 }
 
 export interface StrandRules {
-  /** Order of work of each motif's strands; without it, the order first met has to be kept. */
-  readonly orders?: Readonly<Record<string, readonly string[]>>;
+  /**
+   * Order of work of each motif's strands, or "row by row" where it changes and is judged by what lies over what;
+   * without it, the order first met has to be kept.
+   */
+  readonly orders?: Readonly<Record<string, readonly string[] | "row by row">>;
   /** Each motif's counts; without them, segments alike have to be counted alike. */
   readonly pickups?: Readonly<Record<string, readonly Pickup[]>>;
   /** Open loops that a cord ends with. */
   readonly cordNeedles?: number;
+  /** Rows above which a placement (counted from 1) may be counted anew, because its gauge was measured there. */
+  readonly countedAnew?: readonly { readonly placement: number; readonly aboveRow: number }[];
 }
 
 interface Length {
@@ -54,14 +61,14 @@ export class StrandBook {
   }
 
   hang(act: HangAct, row: number): void {
-    const hanging = { ...placeOf(act), row, needle: act.needle, count: act.count };
+    const hanging = { ...placeOf(act), row, needle: act.needle, count: act.count, loop: act.loop ?? false };
     const key = keyOf(act);
     const length = this.#lengths.get(key);
     this.#checkOrder(act);
     if (!Number.isInteger(act.count)) this.#report("count", `${act.count} is no number of cord stitches`);
     if (!length || length.finished) {
       if (act.count !== 0) this.#report("count", `${name(act)} is counted before it hangs anywhere`);
-    } else this.#checkCount(length.last, hanging);
+    } else this.#checkCount(length.last, hanging, act.placement);
     this.hangings.push(hanging);
     this.#lengths.set(key, { last: hanging, finished: false });
   }
@@ -100,26 +107,31 @@ export class StrandBook {
     const panel = [act.motif, act.column ?? 1, act.placement ?? 1].join("/");
     const before = this.#inThisRow.get(panel) ?? [];
     const order = act.motif === undefined ? undefined : this.#rules.orders?.[act.motif];
-    if (order && !order.includes(act.strand))
+    if (order && order !== "row by row" && !order.includes(act.strand))
       this.#report("strand order", `${name(act)} is not in the order`);
     for (const strand of before) {
+      if (strand === act.strand) this.#report("strand order", `${name(act)} is hung twice in a row`);
+      if (order === "row by row") continue;
       const against = order
         ? order.includes(act.strand) && order.indexOf(strand) > order.indexOf(act.strand)
         : this.#workedBefore.has(JSON.stringify([act.motif, act.strand, strand]));
       if (against) this.#report("strand order", `${name(act)} comes after ${strand}`);
-      if (strand === act.strand) this.#report("strand order", `${name(act)} is hung twice in a row`);
       this.#workedBefore.add(JSON.stringify([act.motif, strand, act.strand]));
     }
     this.#inThisRow.set(panel, [...before, act.strand]);
   }
 
-  #checkCount(last: Hanging, next: Hanging): void {
+  #checkCount(last: Hanging, next: Hanging, placement: number | undefined): void {
     const across = Math.abs(position(next.needle) - position(last.needle));
     const up = next.row - last.row;
     if (up <= 0) this.#report("count", `${next.strand} hangs again without a row between`);
     if (next.count < 1) this.#report("count", `${next.strand} is not counted on from its last hanging`);
-    const segment = `${next.motif}, ${across} across and ${up} up`;
-    const stated = this.#rules.pickups?.[next.motif];
+    const times = this.#rules.countedAnew?.filter(
+      (anew) => anew.placement === placement && next.row > anew.aboveRow,
+    );
+    const anew = times && times.length > 0 ? `, counted anew ${times.length} times` : "";
+    const segment = `${next.motif}, ${across} across and ${up} up${anew}`;
+    const stated = next.loop ? undefined : this.#rules.pickups?.[next.motif];
     const wanted = stated
       ? stated.find(({ needles, rows }) => needles === across && rows === up)?.pickup
       : (this.#counts.get(segment) ?? next.count);

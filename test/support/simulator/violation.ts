@@ -15,6 +15,8 @@ export type Rule =
   | "count"
   | "finish"
   | "cross"
+  | "ladder"
+  | "pattern"
   | "needles";
 
 export interface Violation {
