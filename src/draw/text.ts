@@ -58,6 +58,9 @@ function explanation(scene: Scene, view: View, { runs }: TerminalDrawing): reado
       ? ["+1 or -1 at an edge: so many stitches are added or taken away there, in working order."]
       : []),
     ...(rings ? ["o is a hanging, the number beside it its count."] : []),
+    ...(!rings && scene.strands.length > 0
+      ? ["Strands are hung where they turn; for their counts a larger drawing, or the sheet, has room."]
+      : []),
     ...(scene.crossings.length > 0 ? ["Where strands cross, the broken one lies under."] : []),
     ...(scene.cables.length > 0 ? ["Of two groups that cross, the broken one lies behind the other."] : []),
     ...(scene.fields.length > 0 ? ["Dots along the motif are the sides of its panel."] : []),

@@ -251,6 +251,19 @@ describe("the chart as text", () => {
     expect(text).toMatch(/^[\x20-\x7e\n]*$/);
   });
 
+  test("has hangings with their counts where it is wide enough, and says so where it is not", async () => {
+    const scene = await sceneOfSample("sleeve");
+    const [narrow, wide] = [80, 200].map((columns) =>
+      chartText(scene, { view: "knitter", columns, glyphs: "ascii" }),
+    );
+    expect(narrow!.replace(/\n {2}/g, " ")).toContain(
+      "for their counts a larger drawing, or the sheet, has room",
+    );
+    expect(narrow).not.toContain("o is a hanging");
+    expect(wide).toContain("o is a hanging, the number beside it its count.");
+    expect(wide!.match(/5o|o5/g)!.length).toBeGreaterThan(20);
+  });
+
   test("of a long piece stays within its rows", async () => {
     const text = chartText(await sceneOfSample("scarf"), {
       view: "knitter",
