@@ -12,7 +12,7 @@ import { legendMarkup } from "./svg/legend.ts";
 import { markNamesWidth, marksMarkup } from "./svg/marks.ts";
 import { needleNames, needleNamesHeight } from "./svg/needle-names.ts";
 import { paperFor } from "./svg/paper.ts";
-import { rowNumbers, rowNumbersWidth } from "./svg/row-numbers.ts";
+import { rowNumbers, rowNumbersWidth, someRowsUnnumbered } from "./svg/row-numbers.ts";
 import { halvesMarkup, shapingMarkup } from "./svg/shaping.ts";
 import { strandsMarkup } from "./svg/strands.ts";
 import { label, shortened, textWidth } from "./svg/text.ts";
@@ -131,8 +131,8 @@ function drawChart({ scene, view, space, textPx = usualText }: ChartRequest, id:
     Math.min(usualCell / shorter, usualPlot / Math.max(clothWidth, clothHeight)),
   );
   const belowCells = needleNamesHeight(text) + text;
-  const legendFor = (width: number, top: number) =>
-    legendMarkup(scene, id, sightOf(scene, view).mirrored, {
+  const legendFor = (width: number, top: number, ticks: boolean) =>
+    legendMarkup(scene, id, sightOf(scene, view).mirrored, ticks, {
       left: edgePx,
       top,
       width: width - 2 * edgePx,
@@ -142,7 +142,8 @@ function drawChart({ scene, view, space, textPx = usualText }: ChartRequest, id:
     ? Math.min(
         usual,
         (space.widthPx - beside.left - beside.right) / clothWidth,
-        (space.heightPx - above - belowCells - legendFor(space.widthPx, 0).height - edgePx) / clothHeight,
+        (space.heightPx - above - belowCells - legendFor(space.widthPx, 0, true).height - edgePx) /
+          clothHeight,
       )
     : usual;
   const paper = paperFor(scene, {
@@ -154,7 +155,7 @@ function drawChart({ scene, view, space, textPx = usualText }: ChartRequest, id:
     top: above,
   });
   const width = space?.widthPx ?? Math.max(paper.plot.right + beside.right, heading.width + 2 * edgePx, 640);
-  const legend = legendFor(width, paper.plot.bottom + belowCells);
+  const legend = legendFor(width, paper.plot.bottom + belowCells, someRowsUnnumbered(paper));
   return {
     width,
     height: paper.plot.bottom + belowCells + legend.height + edgePx,

@@ -19,7 +19,10 @@ export function countsOf(paper: Paper, strand: SceneStrand): readonly Markup[] {
     if (isCrowded(paper, hanging, away, size))
       return [label(text, { x, y: y + (last ? 1 : -1) * size }, { ...style, anchor: "middle" })];
     const outward = paper.sight.sign * away;
-    const at = { x: x + outward * besidePixels(paper), y: y + (last ? 0.75 * size : 0) };
+    const before = strand.hangings[index - 1];
+    const room = before ? paper.at(before).y - y - size : 0;
+    const lower = last ? Math.max(0, Math.min(0.75 * size, room)) : 0;
+    const at = { x: x + outward * besidePixels(paper), y: y + lower };
     return [label(text, at, { ...style, anchor: outward < 0 ? "end" : "start" })];
   });
 }

@@ -17,17 +17,22 @@ interface Entry {
 
 const signWidth = 34;
 
-/** What the signs of a chart mean; only those that occur in it. */
+/**
+ * What the signs of a chart mean; only those that occur in it.
+ *
+ * @param ticks whether rows without room for their number have a tick
+ */
 export function legendMarkup(
   scene: Scene,
   id: string,
   mirrored: boolean,
+  ticks: boolean,
   place: { readonly left: number; readonly top: number; readonly width: number; readonly text: number },
 ): { readonly markup: Markup; readonly height: number } {
   const { left, top, width, text } = place;
   const lineHeight = 1.9 * text;
   let [x, y] = [0, 0];
-  const drawn = entriesFor(scene, id, mirrored).map(({ words, sign }) => {
+  const drawn = entriesFor(scene, id, mirrored, ticks).map(({ words, sign }) => {
     const wide = signWidth + textWidth(words, text) + 1.5 * text;
     if (x > 0 && x + wide > width) [x, y] = [0, y + lineHeight];
     const at = { x: left + x, y: top + y + lineHeight / 2 };
@@ -40,12 +45,20 @@ export function legendMarkup(
   return { markup: group({ class: "legend" }, drawn), height: y + lineHeight };
 }
 
-function entriesFor(scene: Scene, id: string, mirrored: boolean): readonly Entry[] {
+function entriesFor(scene: Scene, id: string, mirrored: boolean, ticks: boolean): readonly Entry[] {
   return [
     {
       words: "carriage rests here; row numbers count the rows knitted, bold where something is done",
       sign: [carriage({ x: 0, y: 0 }, 4.5)],
     },
+    ...(ticks
+      ? [
+          {
+            words: "something is done at this row too",
+            sign: [element("path", { d: "M-4 0h8", stroke: ink.black, "stroke-width": 1 })],
+          },
+        ]
+      : []),
     ...strandEntries(scene),
     ...cableEntries(scene, mirrored),
     ...ladderEntries(scene),

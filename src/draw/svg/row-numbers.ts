@@ -1,4 +1,5 @@
 import type { Side } from "../../garment/garment.ts";
+import type { Scene } from "../scene.ts";
 import { sideInSight } from "../view.ts";
 import { element, group, type Markup, type Pixel, rounded } from "./element.ts";
 import { ink } from "./ink.ts";
@@ -15,41 +16,101 @@ export const rowNumbersWidth = (rows: number, text: number): number =>
 
 /** Row numbers at both sides, and the carriage at the side where it rests. */
 export function rowNumbers(paper: Paper): Markup {
-  const { scene, text, plot } = paper;
-  const rows = numberedRows(paper);
-  const places = spreadApart(
-    rows.map((row) => ({ at: paper.boundary(0, row).y })),
-    0.95 * text,
-    { least: plot.top - 2 * text, most: plot.bottom + 2 * text },
-  );
+  const { scene } = paper;
   const worked = new Set(scene.workedRows);
+  const numbered = numberedRows(paper);
+  const shown = new Set(numbered.map(({ row }) => row));
   const columns = (["left", "right"] as const).map((at) =>
-    group(
-      { class: `rows-${at}` },
-      rows.flatMap((row, index) => rowNumber(paper, at, row, places[index]!, worked.has(row))),
-    ),
+    group({ class: `rows-${at}` }, [
+      ...numbered.flatMap(({ row, y }) => rowNumber(paper, at, row, y, worked.has(row))),
+      ...scene.workedRows.filter((row) => !shown.has(row)).map((row) => tick(paper, at, row)),
+    ]),
   );
   return group({ class: "row-numbers" }, columns);
 }
 
-/** Share of the room that numbers may fill before they push one another too far from their rows. */
-const fullest = 0.8;
+/** Whether some row at which something is done has a tick in place of a number. */
+export function someRowsUnnumbered(paper: Paper): boolean {
+  const shown = new Set(numberedRows(paper).map(({ row }) => row));
+  return paper.scene.workedRows.some((row) => !shown.has(row));
+}
+
+interface NumberedRow {
+  readonly row: number;
+  /** Where its number stands. */
+  readonly y: number;
+}
+
+/** Lines of text by which a number may stand above or below its row, joined to it by a line. */
+const furthestAway = 1.8;
 
 /**
- * Rows that get a number, from the top down: every one at which something is done and every 10th; where the room is
- * too small for that many, what is done goes before the tens, which thin out first.
+ * Rows that get a number, from the top down: those of marks, every one at which something is done and every 10th. Where that many
+ * would push one another too far from their rows, the tens go first; then rows keep their numbers in the order
+ * of what a knitter looks up: marks and shaping, the ends of motifs, the tens, and what lies between.
  */
-function numberedRows({ scene, text, plot }: Paper): readonly number[] {
-  const room = Math.floor((plot.bottom - plot.top + 4 * text) / (0.95 * text));
-  const descending = (rows: readonly number[]): readonly number[] =>
-    [...new Set(rows)].sort((one, other) => other - one);
-  for (const step of [10, 20, 50, 100]) {
-    const tens = Array.from({ length: Math.floor(scene.rows / step) + 1 }, (_, index) => index * step);
-    const rows = descending([...scene.workedRows, ...tens]);
-    if (rows.length <= fullest * room) return rows;
+function numberedRows(paper: Paper): readonly NumberedRow[] {
+  const { scene } = paper;
+  const always = [...scene.workedRows, ...scene.marks.map(({ row }) => row)];
+  const lineRows = (lineHeight * paper.text) / paper.cell.height;
+  const tens = everyTenth(scene);
+  const clearTens = tens.filter((ten) => always.every((row) => Math.abs(row - ten) >= lineRows));
+  for (const more of [tens, clearTens, []]) {
+    const placed = placeNumbers(paper, [...always, ...more]);
+    if (placed) return placed;
   }
-  const thinned = Math.ceil(scene.workedRows.length / Math.max(1, room));
-  return descending(scene.workedRows.filter((_, index) => index % thinned === 0));
+  const kept: number[] = [];
+  for (const row of byImportance(scene))
+    if (kept.every((other) => Math.abs(other - row) >= lineRows)) kept.push(row);
+  return descending(kept).map((row) => ({ row, y: paper.boundary(0, row).y }));
+}
+
+/** Distance from one number to the next, in sizes of text. */
+const lineHeight = 0.95;
+
+function placeNumbers(paper: Paper, rows: readonly number[]): readonly NumberedRow[] | undefined {
+  const { plot, text } = paper;
+  const wanted = descending(rows).map((row) => ({ row, at: paper.boundary(0, row).y }));
+  const limits = { least: plot.top - 2 * text, most: plot.bottom + 2 * text };
+  if (wanted.length * lineHeight * text > limits.most - limits.least) return undefined;
+  const places = spreadApart(wanted, lineHeight * text, limits);
+  const near = wanted.every(({ at }, index) => Math.abs(places[index]! - at) <= furthestAway * text);
+  return near ? wanted.map(({ row }, index) => ({ row, y: places[index]! })) : undefined;
+}
+
+function byImportance(scene: Scene): readonly number[] {
+  const { marks, shaping, fields, rows, workedRows } = scene;
+  return [
+    ...new Set([
+      0,
+      rows,
+      ...marks.map(({ row }) => row),
+      ...shaping.filter(({ needles }) => needles > 1).map(({ row }) => row),
+      ...fields.flatMap(({ firstRow, lastRow }) => [firstRow, lastRow]),
+      ...shaping.map(({ row }) => row),
+      ...everyTenth(scene),
+      ...workedRows,
+    ]),
+  ];
+}
+
+const everyTenth = ({ rows }: Scene): readonly number[] =>
+  Array.from({ length: Math.floor(rows / 10) + 1 }, (_, index) => index * 10);
+
+const descending = (rows: readonly number[]): readonly number[] =>
+  [...new Set(rows)].sort((one, other) => other - one);
+
+/** A short line at a row that has no room for its number. */
+function tick({ plot, text, boundary }: Paper, at: Side, row: number): Markup {
+  const outward = at === "left" ? -1 : 1;
+  const edge = at === "left" ? plot.left : plot.right;
+  return element("path", {
+    class: "row-tick",
+    "data-row": row,
+    d: `M${rounded(edge + outward * 0.15 * text)} ${rounded(boundary(0, row).y)}h${rounded(outward * 0.6 * text)}`,
+    stroke: ink.black,
+    "stroke-width": 1,
+  });
 }
 
 function rowNumber(paper: Paper, at: Side, row: number, y: number, worked: boolean): readonly Markup[] {

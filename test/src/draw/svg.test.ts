@@ -137,8 +137,8 @@ describe.each(everyChart)("the chart of $name, view $view", async ({ name, view 
     });
   });
 
-  test("numbers every row at which something is done, and every tenth, at both sides", () => {
-    const wanted = new Set(scene.workedRows);
+  test("numbers every row at which something is done, every mark and every tenth, at both sides", () => {
+    const wanted = new Set([...scene.workedRows, ...scene.marks.map(({ row }) => row)]);
     for (let row = 0; row <= scene.rows; row += 10) wanted.add(row);
     for (const side of ["rows-left", "rows-right"]) {
       const column = ofClass(nodes, side)[0]!;
@@ -274,7 +274,29 @@ describe("a space to fit in", () => {
     expect(Number(height)).toBeLessThanOrEqual(1040);
     const rows = ofClass(ofClass(nodes, "rows-left")[0]!.children, "row-number");
     expect(new Set(rows.map(({ attributes }) => attributes["font-size"]))).toEqual(new Set(["10"]));
-    for (const row of scene.workedRows) expect(rows.map(({ text }) => Number(text))).toContain(row);
+    const numbers = rows.map(({ text }) => Number(text));
+    const ticks = ofClass(ofClass(nodes, "rows-left")[0]!.children, "row-tick").map(({ attributes }) =>
+      Number(attributes["data-row"]),
+    );
+    expect(new Set([...numbers, ...ticks])).toEqual(new Set([...numbers, ...scene.workedRows]));
+    for (const { row } of scene.marks) expect(numbers).toContain(row);
+    const legend = ofClass(nodes, "legend")[0]!;
+    const said = [legend, ...legend.children.flatMap(({ children }) => children)].some(
+      ({ text }) => text === "something is done at this row too",
+    );
+    expect(said).toBe(ticks.length > 0);
+  });
+
+  test.each(sampleNames)("keeps each row number of %s near its row", async (name) => {
+    const scene = await sceneOfSample(name);
+    const nodes = elementsOf(chartSvg(scene, page));
+    const outline = pointsOf(ofClass(nodes, "outline")[0]!).map(([, y]) => y);
+    const [bottom, top] = [Math.max(...outline), Math.min(...outline)];
+    for (const { text, attributes } of ofClass(ofClass(nodes, "rows-left")[0]!.children, "row-number")) {
+      const own = bottom - (Number(text) / scene.rows) * (bottom - top);
+      // Text stands on its foot, a third of its size below its middle.
+      expect(Math.abs(Number(attributes.y) - 3.5 - own)).toBeLessThanOrEqual(18.1);
+    }
   });
 
   test("keeps row numbers apart from one another", async () => {
