@@ -109,7 +109,7 @@ function shapeAt(
     ...(size !== undefined && { size }),
   });
   if ("problem" in found)
-    return report(reading, (found.about === "size" ? sizeCursor : nameCursor) ?? fileCursor, {
+    return report(reading, (found.about === "size" ? sizeCursor : undefined) ?? nameCursor ?? fileCursor, {
       code: "drawing-unknown-shape",
       message: `${file} ${found.problem}`,
       expected: found.expected,
