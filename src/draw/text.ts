@@ -63,6 +63,11 @@ function explanation(scene: Scene, view: View, { runs }: TerminalDrawing): reado
       : []),
     ...(scene.crossings.length > 0 ? ["Where strands cross, the broken one lies under."] : []),
     ...(scene.cables.length > 0 ? ["Of two groups that cross, the broken one lies behind the other."] : []),
+    ...(scene.strands.some(({ hangings }) => hangings.some(({ loop }) => loop))
+      ? ["Where a strand goes round in a ring it stands off as a loop."]
+      : []),
+    ...(scene.ladders.length > 0 ? ["Rungs are a needle out of work, a ladder."] : []),
+    ...(scene.bands.length > 0 ? ["Frames are the repeats of a pattern."] : []),
     ...(scene.fields.length > 0 ? ["Dots along the motif are the sides of its panel."] : []),
     ...(scene.unreachable.length > 0
       ? ["Scattered dots at the edges: the least side margin, no motif there."]

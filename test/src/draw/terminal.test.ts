@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
@@ -262,6 +263,19 @@ describe("the chart as text", () => {
     expect(narrow).not.toContain("o is a hanging");
     expect(wide).toContain("o is a hanging, the number beside it its count.");
     expect(wide!.match(/5o|o5/g)!.length).toBeGreaterThan(20);
+  });
+
+  test.each([
+    ["standing-loops", "goes round in a ring it stands off as a loop"],
+    ["mirrored-cables", "Rungs are a needle out of work"],
+    ["band", "Frames are the repeats of a pattern"],
+  ])("of the sample %s says what its drawing means", async (name, words) => {
+    const fit = await fitOfText(readFileSync(`samples/motifs/${name}.yaml`, "utf8"));
+    const scene = sceneOf(fit, fit.placements[0]!.piece);
+    expect(chartText(scene, { view: "knitter", columns: 100, glyphs: "ascii" })).toContain(words);
+    expect(
+      chartText(await sceneOfSample("sleeve"), { view: "knitter", columns: 100, glyphs: "ascii" }),
+    ).not.toContain(words);
   });
 
   test("of a long piece stays within its rows", async () => {
