@@ -53,6 +53,7 @@ input { appearance: none; -webkit-appearance: none; display: inline-block; width
 input:checked::after { content: "\\2713"; display: block; font-weight: bold; line-height: .85; }
 input:focus-visible { outline: 3px solid #000; outline-offset: 2px; }
 svg { display: block; max-width: 100%; height: auto; font-family: Sheet, sans-serif; }
+@media screen and (pointer: coarse) { .ticks input { width: 1.5em; height: 1.5em; margin: .1em .25em .1em 0; } }
 @media screen { .piece, .after { margin-top: 2.5rem; } }
 @media screen and (max-width: 34rem) {
   .figures thead { position: absolute; left: -999rem; }

@@ -7,7 +7,7 @@ export function rowsText(lines: readonly WorkLine[], width: number): readonly st
   const digits = Math.max(...lines.map((line) => String(line.kind === "do" ? line.row : line.toRow).length));
   return lines.flatMap((line) =>
     line.kind === "knit"
-      ? [`${" ".repeat(digits + 6)}${knitPhrase(line)}`]
+      ? wrap(`${" ".repeat(digits + 6)}${knitPhrase(line)}`, width, digits + 8)
       : withRunning(line).flatMap((phrase, index) => {
           const head = index === 0 ? `row ${String(line.row).padStart(digits)}  ` : " ".repeat(digits + 6);
           return wrap(`${head}${phrase}`, width, digits + 8);
