@@ -80,6 +80,9 @@ function strandEntries(scene: Scene): readonly Entry[] {
         "hang both legs of one cord stitch here; the number counts cord stitches from the hanging before",
       sign: [dot({ x: 0, y: 0 }, 4)],
     },
+    ...(scene.strands.some(({ hangings }) => hangings.some(({ loop }) => loop))
+      ? [{ words: "the strand stands off as a loop, as long as its count", sign: loopSign() }]
+      : []),
     { words: "last hanging of the strand", sign: [square({ x: 0, y: 0 }, 3.4)] },
     ...(scene.crossings.length > 0
       ? [{ words: "the whole strand lies over the broken one", sign: crossingSign() }]
@@ -96,6 +99,12 @@ function looksOf(strands: readonly SceneStrand[]): readonly { order: number; wor
     .sort(([one], [other]) => one - other)
     .map(([order, words]) => ({ order, words: listed([...words]) }));
 }
+
+const loopSign = (): readonly Markup[] =>
+  [
+    { stroke: ink.black, "stroke-width": 5 },
+    { stroke: ink.white, "stroke-width": 3 },
+  ].map((line) => element("circle", { cx: 0, cy: 0, r: 5.5, fill: "none", ...line }));
 
 const crossingSign = (): readonly Markup[] => [
   ...tube({ x1: -11, y1: 6, x2: 11, y2: -6 }, "line", 6, 1),

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { XMLParser, XMLValidator } from "fast-xml-parser";
 import { describe, expect, test } from "vitest";
 import { type Scene, sceneOf } from "../../../src/draw/scene.ts";
@@ -361,6 +362,18 @@ describe("the straight sides of cables", () => {
     // All but the last two crossings go on, each with its outer side and its seam.
     expect(count).toBe(2 * (scene.cables.length - 2));
   });
+});
+
+test.each([
+  ["standing-loops", "the strand stands off as a loop, as long as its count"],
+  ["mirrored-cables", "needle out of work: a ladder"],
+  ["band", "edge stitches"],
+])("the legend of the sample %s explains what others have not", async (name, words) => {
+  const fit = await fitOfText(readFileSync(`samples/motifs/${name}.yaml`, "utf8"));
+  const told = (scene: Scene): readonly string[] =>
+    elementsOf(chartSvg(scene, { view: "knitter" })).map(({ text }) => text);
+  expect(told(sceneOf(fit, fit.placements[0]!.piece))).toContain(words);
+  expect(told(await sceneOfSample("sleeve"))).not.toContain(words);
 });
 
 test("the line of a side margin leaves room for its words", async () => {
