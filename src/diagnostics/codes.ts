@@ -62,6 +62,8 @@ export const CODES = {
   "unknown-strand": "A strand is not in its motif.",
   "mark-outside-field": "A motif has to meet a mark that does not lie between its placement's own two.",
   "too-few-pieces": "A match names fewer than two pieces, or one twice.",
+  "cannot-change": "A quantity can't change from one repeat of its motif to the next.",
+  "stiff-growth": "A motif that changes from repeat to repeat is laid as it can't be.",
   "no-such-placement": "A match names a piece on which its motif is not laid at the mark.",
   "marks-not-rising": "A placement does not end above where it starts.",
   "no-cord-gauge": "A cord is laid, and the garment does not say how the cord measures.",
@@ -85,6 +87,7 @@ export const CODES = {
   "wider-than-bed": "A piece needs more needles than the bed has.",
   "empty-field": "There is no row between a placement's marks.",
   "loose-draw-in": "A cable draws its piece in by an amount that is left open.",
+  "gap-in-band": "The repeats of a band have a gap between them.",
   "stiff-field": "A placement can't change its length, because it shares only some of its rows.",
   "beside-only": "Two motifs share rows of a piece and are laid side by side only.",
 } as const;

@@ -1,16 +1,43 @@
 import type { Diagnostic } from "../diagnostics/diagnostic.ts";
 import { fixedLoss } from "../fit/enumerate.ts";
 import { type Field, fieldsOf, neighbours, relation } from "../fit/field.ts";
+import { isOnly } from "../garment/allowed.ts";
 import type { Garment } from "../garment/garment.ts";
 
 export function examinePlacements(garment: Garment): readonly Diagnostic[] {
   const fields = fieldsOf(garment);
   return fields.flatMap((field) => [
     ...emptyField(field),
+    ...gapInBand(garment, field),
     ...looseDrawIn(garment, field, fields),
     ...stiffField(field, fields),
     ...besideOnly(field, fields),
+    ...stiffGrowth(garment, field),
   ]);
+}
+
+/** A motif that changes from repeat to repeat goes its own way: one column of it about the middle of one piece. */
+function stiffGrowth(garment: Garment, { placement }: Field): readonly Diagnostic[] {
+  const motif = garment.motifs.find(({ name }) => name === placement.motif)!;
+  const changing = motif.quantities.find(({ change }) => change !== undefined);
+  if (!changing) return [];
+  const twice = garment.placements.filter(({ motif: other }) => other === motif.name).length > 1;
+  const { columns, margins } = placement;
+  const [key, expected] = twice
+    ? ["motif", `a motif of its own for each piece, such as one that is like ${motif.like ?? motif.name}`]
+    : columns.allowed.kind !== "list" || columns.allowed.values.join() !== "1"
+      ? ["columns", "columns: 1"]
+      : ["margins", "side: { least: 5 } in place of left and right"];
+  if (!twice && key === "margins" && margins.sides.kind === "centred") return [];
+  return [
+    {
+      severity: "error",
+      code: "stiff-growth",
+      message: `the ${changing.name} of ${motif.name} changes from repeat to repeat, so it lies in one column about the middle of one piece`,
+      expected: expected!,
+      path: [...placement.path, key!],
+    },
+  ];
 }
 
 function emptyField({ placement, fromRow, toRow }: Field): readonly Diagnostic[] {
@@ -22,6 +49,21 @@ function emptyField({ placement, fromRow, toRow }: Field): readonly Diagnostic[]
       message: `no row lies between ${placement.from} (row ${fromRow}) and ${placement.to} (row ${toRow}) of ${placement.piece}`,
       expected: "a mark to end at that is higher than the one to start from",
       path: [...placement.path, "to"],
+    },
+  ];
+}
+
+/** A pattern's repeats run on from one to the next. */
+function gapInBand(garment: Garment, { placement }: Field): readonly Diagnostic[] {
+  const motif = garment.motifs.find(({ name }) => name === placement.motif)!;
+  if (motif.kind !== "band" || isOnly(placement.gap.allowed, 0)) return [];
+  return [
+    {
+      severity: "error",
+      code: "gap-in-band",
+      message: `the repeats of ${motif.name} stand side by side without a gap`,
+      expected: "gap: 0, or none; edge stitches go into the motif's edge",
+      path: [...placement.path, "gap"],
     },
   ];
 }

@@ -23,6 +23,10 @@ export function allows(allowed: Allowed, value: number): boolean {
   return allowed.kind === "from" ? value >= allowed.least : allowed.values.includes(value);
 }
 
+/** Whether nothing but one value is allowed. */
+export const isOnly = (allowed: Allowed, value: number): boolean =>
+  allowed.kind === "list" && allowed.values.every((one) => one === value);
+
 /** The allowed values up to and including `most`, rising. */
 export function valuesUpTo(allowed: Allowed, most: number): readonly number[] {
   if (allowed.kind === "list") return allowed.values.filter((value) => value <= most);

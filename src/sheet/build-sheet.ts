@@ -33,11 +33,19 @@ function plainRows(piece: CountedPiece, ornament: ActionsByRow): readonly SheetR
   const rows: SheetRow[] = [];
   for (let row = 0; row <= piece.rows; row++) {
     const needles = needlesAt(piece, row);
-    const actions = [...(ornament.get(row) ?? []), ...sideShaping(piece, row, ["left", "right"])];
+    const actions = wholeRowActions(piece, row, ornament);
     if (row === piece.rows) actions.push({ act: "bind-off", from: needles[0], to: needles[1] });
     if (actions.length > 0) rows.push(rowAt(piece, row, needles, actions));
   }
   return rows;
+}
+
+/** Ornament first, while nothing moves at the edges; but what lies on needles that the row adds has to wait for them. */
+function wholeRowActions(piece: CountedPiece, row: number, ornament: ActionsByRow): Action[] {
+  const worked = ornament.get(row) ?? [];
+  const shaped = sideShaping(piece, row, ["left", "right"]);
+  const before = needlesAt(piece, Math.max(0, row - 1));
+  return worked.every((action) => liesOn(action, before)) ? [...worked, ...shaped] : [...shaped, ...worked];
 }
 
 /**
@@ -51,7 +59,7 @@ function rowsWithNeck(
   const { neck } = piece;
   const rows: SheetRow[] = [];
   for (let row = 0; row < neck.row; row++) {
-    const actions = [...(ornament.get(row) ?? []), ...sideShaping(piece, row, ["left", "right"])];
+    const actions = wholeRowActions(piece, row, ornament);
     if (actions.length > 0) rows.push(rowAt(piece, row, needlesAt(piece, row), actions));
   }
   const first = carriageAt(piece.carriage, neck.row);
@@ -59,8 +67,7 @@ function rowsWithNeck(
   const held = halfNeedlesAt(piece, second, neck.row);
   rows.push(
     rowAt(piece, neck.row, halfNeedlesAt(piece, first, neck.row), [
-      ...(ornament.get(neck.row) ?? []),
-      ...sideShaping(piece, neck.row, ["left", "right"]),
+      ...wholeRowActions(piece, neck.row, ornament),
       ...centreBindOff(neck),
       { act: "hold", from: held[0], to: held[1] },
     ]),
@@ -98,7 +105,25 @@ function halfRows(
 }
 
 const liesOn = (action: Action, needles: NeedleRange): boolean =>
-  holdsNeedle(needles, "needle" in action ? action.needle : "from" in action ? action.from : needles[0]);
+  needlesOf(action).every((needle) => holdsNeedle(needles, needle));
+
+function needlesOf(action: Action): readonly number[] {
+  switch (action.act) {
+    case "hang":
+    case "finish":
+      return [action.needle];
+    case "out":
+      return [action.needle, action.onto];
+    case "in":
+      return [action.needle, action.from];
+    case "cross":
+    case "pattern":
+    case "plain":
+      return [action.from, action.to];
+    default:
+      return [];
+  }
+}
 
 function sideShaping(piece: CountedPiece, row: number, sides: readonly Side[]): readonly Action[] {
   if (row === 0) return [];

@@ -52,7 +52,7 @@ export interface ChoiceEntry {
 }
 
 export interface QuantityEntry extends ChoiceEntry {
-  readonly unit?: "rows" | "needles";
+  readonly unit?: "rows" | "needles" | "stitches" | "strands";
 }
 
 export interface EaseEntry {
@@ -62,9 +62,19 @@ export interface EaseEntry {
 }
 
 export type FormulaEntry = number | string;
-export type AnchorEntry = readonly [FormulaEntry, FormulaEntry];
+
+/** Needle (or middle of a crossing) and row, and what else is said of the hanging or the crossing. */
+export type AnchorEntry = readonly [
+  FormulaEntry,
+  FormulaEntry,
+  { readonly count?: FormulaEntry; readonly turn?: FormulaEntry; readonly over?: SideName }?,
+];
 
 export interface StrandEntry {
+  /** One name, and a range of two formulas: `{ i: 1..n }`. */
+  readonly each?: Readonly<Record<string, string>>;
+  /** A strand's name, or among numbered strands a formula for the number of one. */
+  readonly next?: FormulaEntry;
   readonly start: AnchorEntry;
   readonly "lead-in"?: readonly AnchorEntry[];
   readonly repeat: readonly AnchorEntry[];
@@ -99,7 +109,43 @@ export interface LikeCableEntry {
   readonly rules?: readonly string[];
 }
 
-export type MotifEntry = LikeCordEntry | CordEntry | LikeCableEntry;
+export interface CableBlocksEntry {
+  readonly start: AnchorEntry;
+  readonly "lead-in"?: readonly AnchorEntry[];
+  readonly repeat: readonly AnchorEntry[];
+}
+
+export interface CableEntry {
+  readonly kind: "cable";
+  readonly quantities?: Readonly<Record<string, QuantityEntry>>;
+  readonly lead: FormulaEntry;
+  readonly repeat: FormulaEntry;
+  readonly cross?: readonly [FormulaEntry, FormulaEntry];
+  readonly over?: SideName;
+  readonly crossings?: CableBlocksEntry;
+  readonly cables?: Readonly<
+    Record<
+      string,
+      CableBlocksEntry & { readonly cross?: readonly [FormulaEntry, FormulaEntry]; readonly over?: SideName }
+    >
+  >;
+  readonly ladders?: readonly FormulaEntry[];
+  readonly rules?: readonly string[];
+  readonly limits?: Readonly<Record<string, number>>;
+}
+
+export interface BandEntry {
+  readonly kind: "band";
+  readonly quantities?: Readonly<Record<string, QuantityEntry>>;
+  readonly stitches: FormulaEntry;
+  readonly repeat: FormulaEntry;
+  readonly edge?: readonly [FormulaEntry, FormulaEntry];
+  readonly card?: number;
+  readonly colours?: number;
+  readonly rules?: readonly string[];
+}
+
+export type MotifEntry = LikeCordEntry | CordEntry | LikeCableEntry | CableEntry | BandEntry;
 
 export interface MarginsEntry {
   readonly bottom?: AllowEntry;

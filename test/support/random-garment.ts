@@ -125,7 +125,7 @@ function randomWeights(dice: Dice, motifs: readonly RandomMotif[]): Pick<Garment
 }
 
 function quantitiesOf(motif: MotifEntry): string[] {
-  if ("kind" in motif) return Object.keys(motif.quantities);
+  if ("kind" in motif) return Object.keys(motif.quantities ?? {});
   return motif.like === "crossed cord" ? ["interval", "spread"] : ["interval"];
 }
 
@@ -161,10 +161,20 @@ function oneOnAPiece(
         from,
         to,
         ...randomRepeats(dice, likely),
-        ...columns.entry,
+        ...(motif.kind === "band" ? repeatsAcross(dice) : columns.entry),
         ...randomMargins(dice),
       },
     ],
+  };
+}
+
+/** Repeats of a band stand side by side without a gap. */
+function repeatsAcross(dice: Dice): Pick<PlacementEntry, "columns"> {
+  const least = dice.whole(1, 2);
+  return {
+    columns: dice.chance(70)
+      ? { allow: `${least}..12`, prefer: dice.whole(least, 12) }
+      : { allow: `${least}..12` },
   };
 }
 

@@ -8,8 +8,9 @@ import type {
 } from "../garment-file.ts";
 import { choiceOf, someOf } from "./choices.ts";
 import type { Dice } from "./dice.ts";
+import { bandMotif, sampleMotif } from "./sample-motif.ts";
 
-export type MotifKind = "crossed cord" | "written cord" | "cable";
+export type MotifKind = "crossed cord" | "written cord" | "cable" | "sample" | "band";
 
 /** A motif and roughly what room it wants, so that pieces can be made that may just hold it. */
 export interface RandomMotif {
@@ -24,6 +25,8 @@ const makers: Readonly<Record<MotifKind, (dice: Dice) => Omit<RandomMotif, "kind
   "crossed cord": crossedCord,
   "written cord": (dice) => dice.pick([swinging, nodding, reaching, threeAbreast])(dice),
   cable,
+  sample: sampleMotif,
+  band: bandMotif,
 };
 
 export function randomMotif(dice: Dice, kinds: readonly MotifKind[], name: string): RandomMotif {

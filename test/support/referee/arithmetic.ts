@@ -1,4 +1,4 @@
-/** The referee's own arithmetic: numbers, names, `+ - * / ( )`, the eight functions, and comparisons. */
+/** The referee's own arithmetic: numbers, names, `+ - * / ( )`, the functions, and comparisons. */
 
 export type Scope = Readonly<Record<string, number>>;
 
@@ -9,6 +9,7 @@ const functions: Readonly<Record<string, (values: readonly number[]) => number>>
   floor: ([value]) => Math.floor(value!),
   round: ([value]) => Math.round(value!),
   abs: ([value]) => Math.abs(value!),
+  needle: ([place]) => (place! >= 1 ? place! : place! - 1),
   mod: ([value, divisor]) => value! - divisor! * Math.floor(value! / divisor!),
 };
 

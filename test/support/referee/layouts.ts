@@ -182,9 +182,13 @@ function* panelsOf(
       const cost =
         weightOf(weights, "columns") * amountBeside(columnsChoice.prefer, columns) +
         (columns === 1 ? 0 : weightOf(weights, "gap") * amountBeside(gapChoice.prefer, gap));
-      for (const centre of centresOf(placement.margins, half, leftMost, rightMost)) {
-        const from = centre - half - look.leftReach;
-        const to = centre + half + look.rightReach;
+      const total = columns * width + (columns - 1) * gap;
+      for (const { from, to } of look.edge
+        ? banded(placement.margins, total + look.edge[0] + look.edge[1], leftMost, rightMost)
+        : centresOf(placement.margins, half, leftMost, rightMost).map((centre) => ({
+            from: centre - half - look.leftReach,
+            to: centre + half + look.rightReach,
+          }))) {
         const [left, right] = [leftMost + from, rightMost - to];
         if (!marginsFit(placement.margins, left, right)) continue;
         if (meetsNeck(field.neck, firstRow, lastRow, from, to)) continue;
@@ -196,6 +200,20 @@ function* panelsOf(
 
 const isFree = (margins: MarginsEntry | undefined): boolean =>
   margins?.left !== undefined || margins?.right !== undefined;
+
+/** Where a panel may lie that stands about the centre as a whole, half a needle to the left where it must. */
+function banded(
+  margins: MarginsEntry | undefined,
+  total: number,
+  leftEdge: number,
+  rightEdge: number,
+): { from: number; to: number }[] {
+  const central = Math.floor(-total / 2);
+  if (!isFree(margins)) return [{ from: central, to: central + total }];
+  const places: { from: number; to: number }[] = [];
+  for (let from = -leftEdge; from + total <= rightEdge; from++) places.push({ from, to: from + total });
+  return places;
+}
 
 /**
  * Where the panel's centre may lie so that every column's centre is between two needles; a panel in the centre that

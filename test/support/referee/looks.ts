@@ -1,5 +1,6 @@
 import type {
-  AnchorEntry,
+  BandEntry,
+  CableEntry,
   CordEntry,
   EaseEntry,
   LikeCableEntry,
@@ -10,6 +11,7 @@ import type {
 import { evaluate, holds, type Scope } from "./arithmetic.ts";
 import type { Cloth } from "./cloth.ts";
 import { allowedBetween, choice, fraction, highestOf } from "./entries.ts";
+import { hungOver, strandsOf } from "./strands.ts";
 import { amountBeside, type Weights, weightOf } from "./weights.ts";
 
 /** One distinct pair of needles across and rows up that a strand covers, with the cord counted for it. */
@@ -19,6 +21,8 @@ export interface CountedSegment {
   readonly spanMm: number;
   readonly pickup: number;
   readonly ease: number;
+  /** The file's own count, where it fixes one. */
+  readonly fixed: number | undefined;
 }
 
 /** One value for every quantity of a motif and one pickup for each of its segments. */
@@ -30,6 +34,8 @@ export interface Look {
   readonly leftReach: number;
   readonly rightReach: number;
   readonly segments: readonly CountedSegment[];
+  /** Stitches at the two ends of all columns together; only a band has them. */
+  readonly edge?: readonly [left: number, right: number];
   /** Needles that one column of a cable draws the cloth in by; 0 for a cord. */
   readonly drawnIn: number;
   readonly cost: number;
@@ -65,7 +71,10 @@ const crossedCord: CordEntry = {
 
 /** Every look that keeps the motif's rules and its limits of ease, each with what it costs. */
 export function looksOf(motif: MotifEntry, cloth: Cloth, weights: Weights): Look[] {
-  if ("kind" in motif) return cordLooks(motif, cloth, weights);
+  if ("kind" in motif) {
+    if (motif.kind === "cord") return cordLooks(motif, cloth, weights);
+    return motif.kind === "cable" ? writtenCableLooks(motif, weights) : bandLooks(motif, weights);
+  }
   return motif.like === "crossed cord"
     ? cordLooks(overCrossedCord(motif), cloth, weights)
     : cableLooks(motif, weights);
@@ -127,6 +136,61 @@ function cableLooks(motif: LikeCableEntry, weights: Weights): Look[] {
     }));
 }
 
+function writtenCableLooks(motif: CableEntry, weights: Weights): Look[] {
+  const entries = motif.quantities ?? {};
+  const cables: readonly NonNullable<CableEntry["cables"]>[string][] = Object.values(
+    motif.cables ?? { only: motif.crossings! },
+  );
+  return keeping(motif.rules, entries).map((quantities) => {
+    const spans = cables.flatMap((cable) => {
+      const { start, "lead-in": leadIn = [], repeat } = cable;
+      const cross = ("cross" in cable ? cable.cross : undefined) ?? motif.cross ?? [];
+      const [left = 0, right = 0] = cross.map((stitches) => evaluate(stitches, quantities));
+      return [start, ...leadIn, ...repeat].map(([middle]) => {
+        const at = evaluate(middle, quantities);
+        return { from: at - left, to: at + right };
+      });
+    });
+    // A needle out of work has one in work beyond it.
+    const ladders = (motif.ladders ?? []).map((ladder) => evaluate(ladder, quantities));
+    return {
+      quantities,
+      leadRows: evaluate(motif.lead, quantities),
+      repeatRows: evaluate(motif.repeat, quantities),
+      leftReach: Math.max(0, ...spans.map(({ from }) => -from), ...ladders.map((needle) => 1 - needle)),
+      rightReach: Math.max(0, ...spans.map(({ to }) => to), ...ladders.map((needle) => 1 + needle)),
+      segments: [],
+      drawnIn: 0,
+      cost: quantityCost(entries, quantities, weights),
+    };
+  });
+}
+
+function bandLooks(motif: BandEntry, weights: Weights): Look[] {
+  const entries = motif.quantities ?? {};
+  return keeping(motif.rules, entries).map((quantities) => {
+    const stitches = evaluate(motif.stitches, quantities);
+    const [left = 0, right = 0] = (motif.edge ?? []).map((edge) => evaluate(edge, quantities));
+    return {
+      quantities,
+      leadRows: 0,
+      repeatRows: evaluate(motif.repeat, quantities),
+      leftReach: Math.floor(stitches / 2),
+      rightReach: Math.ceil(stitches / 2),
+      edge: [left, right],
+      segments: [],
+      drawnIn: 0,
+      cost: quantityCost(entries, quantities, weights),
+    };
+  });
+}
+
+const keeping = (
+  rules: readonly string[] | undefined,
+  entries: Readonly<Record<string, QuantityEntry>>,
+): Scope[] =>
+  [...combinations(entries)].filter((quantities) => (rules ?? []).every((rule) => holds(rule, quantities)));
+
 /** Every combination of values, one for each quantity. */
 function* combinations(entries: Readonly<Record<string, QuantityEntry>>): Generator<Scope> {
   const [name, ...others] = Object.keys(entries);
@@ -144,9 +208,11 @@ function* combinations(entries: Readonly<Record<string, QuantityEntry>>): Genera
   }
 }
 
-interface Hanging {
-  readonly needle: number;
-  readonly row: number;
+interface Stretch {
+  readonly needles: number;
+  readonly rows: number;
+  /** Cord stitches where the file fixes them, whatever the ease. */
+  readonly fixed: number | undefined;
 }
 
 interface Shape {
@@ -154,27 +220,15 @@ interface Shape {
   readonly repeatRows: number;
   readonly leftReach: number;
   readonly rightReach: number;
-  readonly segments: readonly { readonly needles: number; readonly rows: number }[];
+  readonly segments: readonly Stretch[];
 }
 
 /** The motif's measures for one combination of quantities; throws where an anchor is no needle or no row. */
 function shapeOf(motif: CordEntry, quantities: Scope): Shape {
-  const leadRows = evaluate(motif.lead, quantities);
-  const repeatRows = evaluate(motif.repeat, quantities);
   const needles: number[] = [];
-  const segments = new Map<string, { needles: number; rows: number }>();
-  for (const strand of Object.values(motif.strands)) {
-    const at = (anchors: readonly AnchorEntry[], above: number): Hanging[] =>
-      anchors.map(([needle, row]) => ({
-        needle: evaluate(needle, quantities),
-        row: above + evaluate(row, quantities),
-      }));
-    const path = [
-      ...at([strand.start], 0),
-      ...at(strand["lead-in"] ?? [], 0),
-      ...at(strand.repeat, leadRows),
-      ...at(strand.repeat.slice(0, 1), leadRows + repeatRows),
-    ];
+  const segments = new Map<string, Stretch>();
+  for (const strand of strandsOf(motif, quantities)) {
+    const path = hungOver(motif, quantities, strand, 2);
     for (const { needle, row } of path) {
       if (!Number.isInteger(needle) || needle === 0 || !Number.isInteger(row)) {
         throw new Error(`there is no needle ${needle}, or no row ${row}`);
@@ -186,12 +240,13 @@ function shapeOf(motif: CordEntry, quantities: Scope): Shape {
       const across = Math.abs(position(hanging.needle) - position(before.needle));
       const up = hanging.row - before.row;
       if (up <= 0) throw new Error("the rows of a strand do not rise");
-      segments.set(`${across} ${up}`, { needles: across, rows: up });
+      const { fixed } = hanging;
+      segments.set(`${across} ${up} ${fixed ?? "eased"}`, { needles: across, rows: up, fixed });
     }
   }
   return {
-    leadRows,
-    repeatRows,
+    leadRows: evaluate(motif.lead, quantities),
+    repeatRows: evaluate(motif.repeat, quantities),
     leftReach: Math.max(0, -Math.min(...needles)),
     rightReach: Math.max(0, ...needles),
     segments: [...segments.values()],
@@ -216,6 +271,11 @@ function* counted(
   const limits = limitsOf(ease);
   const spanMm = Math.sqrt((first.needles * cloth.stitchMm) ** 2 + (first.rows * cloth.rowMm) ** 2);
   const easeOf = (pickup: number): number => (pickup * stitchMm) / spanMm - 1;
+  if (first.fixed !== undefined) {
+    const segment = { ...first, spanMm, pickup: first.fixed, ease: easeOf(first.fixed) };
+    for (const rest of counted(others, ease, cloth)) yield [segment, ...rest];
+    return;
+  }
   for (let pickup = 1; easeOf(pickup) <= limits.to + sameEase; pickup++) {
     if (easeOf(pickup) < limits.from - sameEase) continue;
     const segment = { ...first, spanMm, pickup, ease: easeOf(pickup) };
@@ -238,8 +298,10 @@ function easeCost(
   weights: Weights,
 ): number {
   const { prefer } = limitsOf(ease);
-  const off = segments.reduce((total, segment) => total + Math.abs(segment.ease - prefer) * 100, 0);
-  return (weightOf(weights, "ease") * off) / segments.length;
+  const eased = segments.filter(({ fixed }) => fixed === undefined);
+  if (eased.length === 0) return 0;
+  const off = eased.reduce((total, segment) => total + Math.abs(segment.ease - prefer) * 100, 0);
+  return (weightOf(weights, "ease") * off) / eased.length;
 }
 
 function quantityCost(

@@ -75,9 +75,9 @@ export class PatternBook {
   #checkCard({ from, stitches, edge }: PatternAct, card: NonNullable<PatternAct["card"]>): void {
     if (card.stitches % stitches !== 0)
       this.#report("pattern", `a card of ${card.stitches} cannot repeat ${stitches}`);
-    const needles = needlesBetween(-card.stitches, card.stitches * 40);
-    const first = needlesBetween(from, 100_000)[edge.left]!;
-    const fromCard = needles.indexOf(first) - needles.indexOf(-Math.floor(card.stitches / 2) || 1);
+    const first = needlesBetween(from, from + edge.left + 1)[edge.left]!;
+    const fromMiddle = first > 0 ? first - 1 : first;
+    const fromCard = fromMiddle + Math.floor(card.stitches / 2);
     const stitch = (((fromCard % card.stitches) + card.stitches) % card.stitches) + 1;
     if (card.stitch !== stitch) this.#report("pattern", `needle ${first} meets stitch ${stitch} of the card`);
     if (card.row !== 1) this.#report("pattern", "a repeat begins within the card");

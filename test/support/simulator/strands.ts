@@ -32,8 +32,8 @@ export interface StrandRules {
   readonly pickups?: Readonly<Record<string, readonly Pickup[]>>;
   /** Open loops that a cord ends with. */
   readonly cordNeedles?: number;
-  /** Rows above which a placement (counted from 1) may be counted anew, because its gauge was measured there. */
-  readonly countedAnew?: readonly { readonly placement: number; readonly aboveRow: number }[];
+  /** Names the counts that hold for a hanging of a placement (from 1) at a row, where they were chosen more than once. */
+  readonly countsAt?: (placement: number, row: number) => string;
 }
 
 interface Length {
@@ -126,11 +126,8 @@ export class StrandBook {
     const up = next.row - last.row;
     if (up <= 0) this.#report("count", `${next.strand} hangs again without a row between`);
     if (next.count < 1) this.#report("count", `${next.strand} is not counted on from its last hanging`);
-    const times = this.#rules.countedAnew?.filter(
-      (anew) => anew.placement === placement && next.row > anew.aboveRow,
-    );
-    const anew = times && times.length > 0 ? `, counted anew ${times.length} times` : "";
-    const segment = `${next.motif}, ${across} across and ${up} up${anew}`;
+    const counts = this.#rules.countsAt?.(placement ?? 1, next.row) ?? "";
+    const segment = `${next.motif}, ${across} across and ${up} up${next.loop ? ", a loop" : ""}${counts}`;
     const stated = next.loop ? undefined : this.#rules.pickups?.[next.motif];
     const wanted = stated
       ? stated.find(({ needles, rows }) => needles === across && rows === up)?.pickup
