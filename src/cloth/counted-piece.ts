@@ -46,14 +46,9 @@ export function countPiece(
 ): CountedPiece {
   const toRow = (heightMm: number): number => stretched(rowOf(heightMm, stitch), stretches);
   const rows = toRow(piece.outline.at(-1)!.heightMm);
-  const corners = (side: Side): Corner[] =>
-    piece.outline.map((station) => ({
-      row: toRow(station.heightMm),
-      needles: stationNeedles(station, side, stitch) + extraNeedles,
-    }));
   const edge = (side: Side): readonly number[] =>
     knittableEdge(
-      wantedEdge(corners(side), rows),
+      wantedEdge(outlineCorners(piece, side, stitch, toRow), rows).map((needles) => needles + extraNeedles),
       (row) => carriageAt(piece.carriage, row) === side,
       (row) => mayStepAt(piece, row),
     );
@@ -68,6 +63,26 @@ export function countPiece(
     marks: new Map(piece.marks.map((mark) => [mark.name, toRow(mark.heightMm)])),
   };
 }
+
+/** One side's corners in needles and rows; `toRow` gives the row of a height. */
+export const outlineCorners = (
+  { outline }: Piece,
+  side: Side,
+  stitch: Stitch,
+  toRow: (heightMm: number) => number,
+): readonly Corner[] =>
+  outline.map((station) => ({
+    row: toRow(station.heightMm),
+    needles: stationNeedles(station, side, stitch),
+  }));
+
+/** The neck's corners, from the centre to either side. */
+export const neckCorners = (
+  { neck }: Piece,
+  stitch: Stitch,
+  toRow: (heightMm: number) => number,
+): readonly Corner[] =>
+  neck.map(({ heightMm, widthMm }) => ({ row: toRow(heightMm), needles: halfNeedles(widthMm, stitch) }));
 
 /** Whether single needles may change once so many rows are knitted. */
 export const mayStepAt = ({ shapingOn }: Pick<Piece, "shapingOn">, row: number): boolean =>
@@ -107,11 +122,7 @@ export function countNeck(
   const [lowest] = piece.neck;
   if (!lowest) return undefined;
   const row = toRow(lowest.heightMm);
-  const corners = piece.neck.map(({ heightMm, widthMm }) => ({
-    row: toRow(heightMm),
-    needles: halfNeedles(widthMm, stitch),
-  }));
-  const wanted = wantedEdge(corners, lastRow);
+  const wanted = wantedEdge(neckCorners(piece, stitch, toRow), lastRow);
   // Each half's neck edge is on the side away from the half: the left half is bound off there from the right.
   const edge = (half: Side): readonly number[] =>
     knittableEdge(
