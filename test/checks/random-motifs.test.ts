@@ -146,7 +146,7 @@ describe(`the samples of motifs and ${drawnByLot} random garments like them`, ()
         crossings += laid.length;
         expect(drawn.sort(), about).toEqual([...laid].sort());
       }
-    expect(crossings).toBeGreaterThan(1000);
+    expect(crossings).toBeGreaterThan(400);
   });
 });
 
