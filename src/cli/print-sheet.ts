@@ -49,6 +49,9 @@ const chartsFor = (fit: Fit, area: Area): readonly string[] =>
     }),
   );
 
+const noCharts =
+  "What draws the charts of a PDF is not installed for this system. HTML needs nothing: --output sheet.html";
+
 /** Dots per inch that leave thin lines sharp on paper. */
 const chartResolution = 300;
 
@@ -67,7 +70,7 @@ export async function printedPdf(
   const charts: Uint8Array[] = [];
   for (const svg of chartsFor(fit, area)) {
     const picture = await svgToPng(svg, (area.widthMm / mmPerInch) * chartResolution);
-    if ("problem" in picture) throw new CommandError(picture.problem);
+    if ("problem" in picture) throw new CommandError(noCharts);
     charts.push(picture.png);
     notes.push(...picture.notes);
   }

@@ -33,7 +33,9 @@ const ornamentFact = ({ motif, sections }: FittedPlacement): Fact => ({
     .map(({ look, repeats }) => {
       const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
       const counts = look.segments.map(({ name, pickup }) => `${name} count ${pickup}`);
-      return `${listed([...quantities, ...counts])}; ${counted(repeats, "repeat")}`;
+      return [listed([...quantities, ...counts]), counted(repeats, "repeat")]
+        .filter((words) => words !== "")
+        .join("; ");
     })
     .join("; then "),
 });

@@ -1,5 +1,5 @@
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
-import type { SheetRow } from "../sheet.ts";
+import type { Action, SheetRow } from "../sheet.ts";
 
 /** Where in their repeats the motifs worked on a row are. */
 export type RunningRow = (row: SheetRow) => readonly string[];
@@ -13,12 +13,16 @@ export function runningRows(fit: Fit, piece: string): RunningRow {
     placeOf: placeInRepeats(placement),
   }));
   return ({ row, do: actions }) => {
-    const worked = new Set(actions.map((action) => ("placement" in action ? action.placement : undefined)));
+    const worked = new Set(actions.map(placementOf));
     return told
       .filter(({ number }) => worked.has(number))
       .map(({ name, placeOf }) => `${name}${placeOf(row)}`);
   };
 }
+
+/** A pattern knitted all over its rows names its repeats itself, where each begins. */
+const placementOf = (action: Action): number | undefined =>
+  "placement" in action && action.act !== "pattern" && action.act !== "plain" ? action.placement : undefined;
 
 function placeInRepeats({ sections, firstRow, repeats }: FittedPlacement): (row: number) => string {
   const lead = sections[0]!.look.trace.leadRows;

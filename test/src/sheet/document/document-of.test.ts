@@ -1,9 +1,10 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { buildSheet } from "../../../../src/sheet/build-sheet.ts";
 import type { Content, DoLine, SheetDocument } from "../../../../src/sheet/document/document.ts";
 import { documentOf } from "../../../../src/sheet/document/document-of.ts";
 import { onlyPieces } from "../../../../src/sheet/only-pieces.ts";
-import { fitOfPlain } from "../../draw/support/scenes.ts";
+import { fitOfPlain, fitOfText } from "../../draw/support/scenes.ts";
 import { oddPieces, sheetOfOddNames, sheetOfSample } from "../support/garments.ts";
 
 const doLines = ({ pieces }: SheetDocument): readonly DoLine[] =>
@@ -122,6 +123,13 @@ describe("rows", () => {
     expect(at(35).running).toEqual(["repeat 1 of 8, row 8 of 8"]);
     expect(at(91).running).toEqual(["repeat 8 of 8, row 8 of 8"]);
     expect(at(5).running).toEqual([]);
+  });
+
+  test("of a pattern name its repeats alone, and its quantities only where it has some", async () => {
+    const fit = await fitOfText(readFileSync("samples/motifs/band.yaml", "utf8"));
+    const document = documentOf(fit, buildSheet(fit));
+    expect(doLines(document).flatMap(({ running }) => running)).toEqual([]);
+    expect(document.pieces[0]!.needles.facts.at(-1)).toEqual({ name: "leaves", value: "3 repeats" });
   });
 
   test("have their shaping said above them as well", async () => {
