@@ -34,6 +34,7 @@ export interface PieceEntry {
   readonly outline: readonly StationEntry[];
   readonly marks?: Readonly<Record<string, string>>;
   readonly neck?: readonly { readonly height: string; readonly width: string }[];
+  readonly shaping?: "any row" | "even rows";
   readonly grow?: string;
   readonly shrink?: string;
   readonly part?: string;

@@ -22,6 +22,10 @@ export interface GarmentWishes {
   readonly sharedPieces?: boolean;
   /** Whether some motifs must stand in a certain way at a mark, or alike on two pieces; not where it is left out. */
   readonly phases?: boolean;
+  /** Whether most pieces lean to one side above their motif; none does where it is left out. */
+  readonly leaning?: boolean;
+  /** Whether half of the pieces are shaped on even rows only; none is where it is left out. */
+  readonly evenRows?: boolean;
   /** Whether most garments say who will wear them; none does where it is left out. */
   readonly wearers?: boolean;
 }
@@ -150,6 +154,8 @@ function oneOnAPiece(
     neck: (wishes.necks ?? true) && dice.chance(25),
     asymmetrical: dice.chance(15),
     straight: false,
+    leaning: wishes.leaning === true && dice.chance(70),
+    evenRows: wishes.evenRows === true && dice.chance(50),
   });
   const { from, to } = piece;
   return {

@@ -22,6 +22,9 @@ export interface PieceWishes {
   readonly neck: boolean;
   readonly asymmetrical: boolean;
   readonly straight: boolean;
+  /** Whether it leans to one side above the field, as far as wholly beyond the centre line. */
+  readonly leaning?: boolean;
+  readonly evenRows?: boolean;
 }
 
 interface Corner {
@@ -37,29 +40,33 @@ export function randomPiece(dice: Dice, cloth: Cloth, wishes: PieceWishes): Rand
   const above = neck ? dice.whole(12, 24) : dice.chance(30) ? 0 : dice.whole(4, 24);
   const field = fieldCorners(dice, wishes, high);
   const shaped = [...field, ...cornersAbove(dice, field.at(-1)!, high, above, neck || wishes.straight)];
-  const corners = wishes.asymmetrical ? lopsided(dice, shaped) : shaped;
+  const beside = wishes.asymmetrical ? lopsided(dice, shaped) : shaped;
+  const leans = wishes.leaning === true && !neck && !wishes.straight;
+  const corners = leans ? [...beside, leaning(dice, beside.at(-1)!)] : beside;
   const opening = neck ? openingOf(dice, cloth, corners, high, above) : undefined;
+  const hasMark = above > 0 || leans;
   const [lowMark, middle] = [dice.pick(["rib top", "cuff", "hem"]), "waist"];
   const highMark = dice.pick(["underarm", "yoke", "shoulder"]);
   const marks = {
     ...(low > 0 && { [lowMark]: low }),
-    ...(opening?.mark !== "neck" && above > 0 && { [highMark]: high }),
+    ...(opening?.mark !== "neck" && hasMark && { [highMark]: high }),
     ...(wishes.straight && { [middle]: low + Math.round(wishes.fieldRows / 2) }),
   };
   const entry: PieceEntry = {
-    outline: corners.map((corner) => stationOf(dice, cloth, corner, wishes.asymmetrical)),
+    outline: corners.map((corner) => stationOf(dice, cloth, corner, wishes.asymmetrical || leans)),
     ...(Object.keys(marks).length > 0 && {
       marks: Object.fromEntries(
         Object.entries(marks).map(([name, row]) => [name, heightOf(Number(row), cloth, dice)]),
       ),
     }),
     ...(opening && { neck: opening.stations }),
+    ...(wishes.evenRows && { shaping: "even rows" as const }),
     ...changeOf(dice, cloth, wishes.fieldRows),
   };
   return {
     entry,
     from: low > 0 ? lowMark : "cast-on",
-    to: opening?.mark ?? (above > 0 ? highMark : "bind-off"),
+    to: opening?.mark ?? (hasMark ? highMark : "bind-off"),
     middle,
     widest: Math.max(...corners.flatMap(({ left, right }) => [left, right])),
   };
@@ -103,6 +110,15 @@ function lopsided(dice: Dice, corners: readonly Corner[]): Corner[] {
     left: left + (row === top ? more : 0),
     right: right + out,
   }));
+}
+
+/** Both edges go to one side, by up to two needles a row, and by so much that neither may be left of the other side. */
+function leaning(dice: Dice, { row, left, right }: Corner): Corner {
+  const shift = dice.whole(Math.max(2, left), left + right);
+  const up = row + Math.max(8, Math.ceil(shift / dice.pick([0.5, 1, 2])));
+  return dice.chance(50)
+    ? { row: up, left: left - shift, right: right + shift }
+    : { row: up, left: left + shift, right: right - shift };
 }
 
 interface Opening {
