@@ -3,11 +3,12 @@ import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import { groundStitch } from "../cloth/gauge.ts";
 import type { Garment, Piece } from "../garment/garment.ts";
 import { stretchesOf } from "./field.ts";
-import type { Fit, FittedPlacement } from "./fit.ts";
-import { withCost } from "./fit.ts";
+import { type Fit, type FittedLook, type FittedPlacement, withCost } from "./fit.ts";
+import { extentsOf, roomBeside } from "./growth/extents.ts";
+import { tracesOf } from "./growth/growth.ts";
 import type { Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
-import { narrowest } from "./panel.ts";
+import { type Narrowest, narrowest } from "./panel.ts";
 
 /** Puts the looks and layouts that were chosen together into a fit of the whole garment. */
 export function assemble(garment: Garment, looks: readonly Look[], layouts: readonly Layout[]): Fit {
@@ -15,7 +16,7 @@ export function assemble(garment: Garment, looks: readonly Look[], layouts: read
   return withCost({
     garment,
     terms: [...looks, ...layouts].flatMap(({ terms }) => terms),
-    looks,
+    looks: looks.map((look) => firstLook(look, layouts)),
     placements: layouts.map((layout) =>
       placed(
         layout,
@@ -49,23 +50,41 @@ function countFitted(
   );
 }
 
+/** What a growing motif is told by is the look it begins with. */
+function firstLook(look: Look, layouts: readonly Layout[]): FittedLook {
+  const layout = layouts.find(({ field }) => field.placement.motif === look.motif.name);
+  return layout?.sections?.[0]?.look ?? look;
+}
+
 function placed(layout: Layout, look: Look, piece: CountedPiece): FittedPlacement {
   const { field, footing, repeats, columns, gap, change, bottom, top, panel } = layout;
   const firstRow = piece.marks.get(field.placement.from)! + bottom;
   const lastRow = firstRow + footing.leadRows + repeats * footing.repeatRows;
-  const edge = narrowest(piece, firstRow, lastRow);
+  const sections = layout.sections ?? [{ look, repeats, joins: [] }];
   return {
     index: field.index,
     piece: piece.name,
     motif: field.placement.motif,
-    sections: [{ look, repeats, joins: [] }],
+    sections,
     repeats,
     columns,
     gap,
     change,
     firstRow,
     lastRow,
-    margins: { bottom, top, left: edge.left + panel.leftEdge, right: edge.right - panel.rightEdge },
+    margins: { bottom, top, ...roomLeft(layout, piece, firstRow, lastRow) },
     panel,
   };
+}
+
+/** Needles beside the panel at the narrowest row of the motif; beside one that grows, where it comes nearest to an edge. */
+function roomLeft(
+  { panel, sections }: Layout,
+  piece: CountedPiece,
+  firstRow: number,
+  lastRow: number,
+): Narrowest {
+  if (sections) return roomBeside(piece, firstRow, extentsOf(tracesOf(sections)));
+  const edge = narrowest(piece, firstRow, lastRow);
+  return { left: edge.left + panel.leftEdge, right: edge.right - panel.rightEdge };
 }

@@ -5,6 +5,8 @@ import { isProblem, traceMotif } from "../motif/trace.ts";
 import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import type { Choices } from "./formulate.ts";
+import { type Course, coursesOf, growingQuantity } from "./growth/courses.ts";
+import { growingCandidates } from "./growth/growing-candidates.ts";
 import {
   byCostThenPlainness,
   createLayouts,
@@ -28,8 +30,11 @@ const usualFits = 6;
 /** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
 export function enumerate(garment: Garment, { fits = usualFits, anyLayout = false }: Extent = {}): Choices {
   const placed = placedMotifs(garment);
-  const looks = placed.map((motif) =>
-    looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)),
+  const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
+  const looks = placed.map(
+    (motif) =>
+      courses.get(motif.name)?.map(({ settled }) => settled) ??
+      looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)),
   );
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const fields = fieldsOf(garment);
@@ -48,19 +53,31 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
     lostBeside: (field) => lostBeside[field.index]!,
   });
   const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
-  const layouts = fields.map((field): readonly Layout[] =>
-    isForbidden(garment, field.placement)
-      ? []
-      : footings
-          .get(field.placement.motif)!
-          .flatMap((footing) => layoutsUnder(field, footing))
-          .sort(byCostThenPlainness),
-  );
+  const kept = anyLayout ? 1 : fits;
+  const layouts = fields.map((field): readonly Layout[] => {
+    const { motif } = field.placement;
+    if (isForbidden(garment, field.placement)) return [];
+    const made =
+      courses
+        .get(motif)
+        ?.flatMap((course) =>
+          layoutsUnder(field, course.footing, (room) => growingCandidates(room, course, kept)),
+        ) ?? footings.get(motif)!.flatMap((footing) => layoutsUnder(field, footing));
+    return made.sort(byCostThenPlainness);
+  });
   return {
     matches: garment.matches,
     looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)),
     layouts,
   };
+}
+
+/** The courses of a motif that grows; undefined for one that does not. */
+function growingCourses(garment: Garment, motif: Motif): readonly Course[] | undefined {
+  const quantity = growingQuantity(motif);
+  return motif.kind === "cord" && quantity
+    ? coursesOf(motif, quantity, garment.gauge, garment.weights, mostLoopMm(garment, motif.name))
+    : undefined;
 }
 
 /** The motifs that some placement uses, in the order of the file. */

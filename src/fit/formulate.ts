@@ -27,7 +27,7 @@ export interface Choices {
  */
 export function formulate(
   { looks, layouts, matches }: Choices,
-  footingUnder: (look: Look) => Footing = ({ trace }) => footingOf(trace),
+  footingUnder: (look: Look) => Footing = ({ trace, footing }) => footing ?? footingOf(trace),
 ): ChoiceProgram {
   const rows = createRows();
   const lookTerms = looks.map((ofMotif) => ofMotif.map((): Terms => []));
@@ -96,7 +96,7 @@ function lookOption(look: Look, terms: Terms): Option {
 
 function layoutOption(layout: Layout, terms: Terms): Option {
   const { field, repeats, change, columns, gap, shift } = layout;
-  const face = `${repeats} repeats, ${change} rows longer, ${columns} columns, gap ${gap}`;
+  const face = `${repeats} repeats, ${change} rows longer, ${columns} columns, gap ${gap}${growthFace(layout)}`;
   return {
     name: `${field.index + 1}: ${footingKey(layout.footing)}, ${face}, shift ${shift}`,
     cost: layout.cost,
@@ -104,6 +104,11 @@ function layoutOption(layout: Layout, terms: Terms): Option {
     face,
   };
 }
+
+const growthFace = ({ sections = [] }: Layout): string =>
+  sections
+    .map(({ look: { values }, repeats }) => `, ${repeats} of ${[...values.values()].join(" ")}`)
+    .join("");
 
 /**
  * Placements that are equally far in their repeat at a mark: for each footing and each phase, as many layouts of one

@@ -5,6 +5,8 @@ import { allows, valuesUpTo } from "../garment/allowed.ts";
 import type { Bed, Weights } from "../garment/garment.ts";
 import type { Reach, Trace } from "../motif/trace.ts";
 import { createPieceCounter, type Field, neighbours, relation, stretchOf } from "./field.ts";
+import type { FittedSection } from "./fit.ts";
+import { furthestReach, type Growth } from "./growth/growth.ts";
 import { clearsNeck, narrowest, type Panel, panelOf } from "./panel.ts";
 import { keepsMeetings, phasesOf } from "./phase.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
@@ -43,6 +45,8 @@ export interface Layout {
   /** Needles by which the panel stands to the right of the centre. */
   readonly shift: number;
   readonly panel: Panel;
+  /** What is worked from the bottom up, where the motif grows; else the look that is chosen, all the way. */
+  readonly sections?: readonly FittedSection[];
   readonly terms: readonly Term[];
   readonly cost: number;
 }
@@ -91,9 +95,9 @@ export type Surroundings = {
  */
 export function createLayouts(
   surroundings: Surroundings,
-): (field: Field, footing: Footing) => readonly Layout[] {
+): (field: Field, footing: Footing, fill?: Filling) => readonly Layout[] {
   const count = createPieceCounter(surroundings.stitch);
-  return (field, footing) => {
+  return (field, footing, fill = candidatesIn) => {
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
     const candidates: Candidate[] = [];
@@ -115,8 +119,8 @@ export function createLayouts(
           fromRow: field.fromRow + shift,
         }));
         const { weights, bed } = surroundings;
-        const room = { field, footing, change, rows, columns, gap, pieces, company, weights };
-        candidates.push(...candidatesIn(room, bed));
+        if (!pieces.every(({ piece }) => fitsBed(piece, bed))) continue;
+        candidates.push(...fill({ field, footing, change, rows, columns, gap, pieces, company, weights }));
       }
     }
     return (others.length === 0 ? cheapest(candidates, surroundings.keep) : candidates).map(layoutAt);
@@ -133,15 +137,18 @@ function cheapest(candidates: Candidate[], keep: number): readonly Candidate[] {
   });
 }
 
-/** Every way to fill a field whose length, columns and gap are settled. */
-export function candidatesIn(room: Room, bed: Bed): readonly Candidate[] {
+/** Makes every way to fill a field whose length, columns and gap are settled. */
+export type Filling = (room: Room) => readonly Candidate[];
+
+/** The ways to fill a field with one look all the way. */
+export const candidatesIn: Filling = (room) => {
   const { field, footing, rows, columns, gap, pieces } = room;
   const panel = panelOf(columns, gap, footing.reach);
-  if (!pieces.every(({ piece }) => fitsBed(piece, bed) && couldHold(piece, panel))) return [];
+  if (!pieces.every(({ piece }) => couldHold(piece, panel))) return [];
   return valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)).flatMap((repeats) =>
     placesFor({ ...room, repeats }),
   );
-}
+};
 
 /** A layout as far as it is needed to tell whether it is among the cheapest: most are not. */
 export interface Candidate {
@@ -150,6 +157,7 @@ export interface Candidate {
   readonly top: number;
   readonly phases: readonly number[];
   readonly shift: number;
+  readonly growth?: Growth;
   readonly cost: number;
   readonly change: number;
   readonly repeats: number;
@@ -179,7 +187,7 @@ function changesOf({ leastChange, mostChange }: Field): readonly number[] {
   return changes.sort((a, b) => Math.abs(a) - Math.abs(b));
 }
 
-const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
+export const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
   Math.floor((rows - leadRows) / repeatRows);
 
 /** More columns than a bed has needles are never tried. */
@@ -210,7 +218,7 @@ export interface Room {
   readonly weights: Weights;
 }
 
-interface Place extends Room {
+export interface Place extends Room {
   readonly repeats: number;
 }
 
@@ -220,13 +228,10 @@ interface Place extends Room {
  * out of what an engine solves in reasonable time and memory, and `examine` warns of it.
  */
 function placesFor(place: Place): readonly Candidate[] {
-  const { field, footing, rows, repeats, change } = place;
-  const height = footing.leadRows + repeats * footing.repeatRows;
+  const height = heightOf(place);
   const found = new Map<string, readonly Candidate[]>();
-  for (const [bottom, top] of splits(rows - height, field)) {
-    const standing = { ...footing, field, change, bottom };
-    const phases = phasesOf(standing);
-    if (found.has(phases.join()) || !keepsMeetings(standing)) continue;
+  for (const { bottom, top, phases } of standingsIn(place)) {
+    if (found.has(phases.join())) continue;
     const shifts = place.pieces
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
@@ -250,6 +255,20 @@ function shiftsThatMatter(shifts: readonly number[], company: number): readonly 
   if (company > 1) return central;
   if (company === 0) return central.slice(0, 1);
   return [...new Set([...central.slice(0, 1), ...shifts.slice(0, 1), ...shifts.slice(-1)])];
+}
+
+const heightOf = ({ footing, repeats }: Pick<Place, "footing" | "repeats">): number =>
+  footing.leadRows + repeats * footing.repeatRows;
+
+/** Where so many repeats may stand in their field, most balanced first, and how they then stand at matched marks. */
+export function standingsIn(
+  place: Place,
+): readonly { readonly bottom: number; readonly top: number; readonly phases: readonly number[] }[] {
+  const { field, footing, change, rows } = place;
+  return splits(rows - heightOf(place), field).flatMap(([bottom, top]) => {
+    const standing = { ...footing, field, change, bottom };
+    return keepsMeetings(standing) ? [{ bottom, top, phases: phasesOf(standing) }] : [];
+  });
 }
 
 /** Ways to part the spare rows into bottom and top margin, most balanced first. */
@@ -320,9 +339,9 @@ export function termsOf(
     .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
 }
 
-export function layoutAt({ place, bottom, top, phases, shift }: Candidate): Layout {
+export function layoutAt({ place, bottom, top, phases, shift, growth }: Candidate): Layout {
   const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
-  const terms = termsOf(place, bottom, top);
+  const terms = [...termsOf(place, bottom, top), ...(growth?.terms ?? [])];
   return {
     field,
     footing,
@@ -332,12 +351,13 @@ export function layoutAt({ place, bottom, top, phases, shift }: Candidate): Layo
     bottom,
     top,
     firstRow: pieces[0]!.fromRow + bottom,
-    height: footing.leadRows + repeats * footing.repeatRows,
+    height: heightOf(place),
     columns,
     gap: columns > 1 ? gap : 0,
     phases,
     shift,
-    panel: panelOf(columns, gap, footing.reach, shift),
+    panel: panelOf(columns, gap, growth ? furthestReach(growth) : footing.reach, shift),
+    ...(growth && { sections: growth.sections }),
     terms,
     cost: costOf(terms),
   };

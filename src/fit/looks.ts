@@ -6,6 +6,7 @@ import { easeOf, spanMm } from "../motif/path-length.ts";
 import { keepsRules } from "../motif/rules.ts";
 import { distinctSegments, type Segment } from "../motif/segments.ts";
 import { isProblem, type Trace, traceMotif, type Values } from "../motif/trace.ts";
+import type { Footing } from "./layouts.ts";
 import { keepsLoop, loopMm } from "./loop.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 
@@ -17,6 +18,8 @@ export interface Look {
   readonly segments: readonly FittedSegment[];
   readonly terms: readonly Term[];
   readonly cost: number;
+  /** What layouts under it stand on, where that is not its trace's alone. */
+  readonly footing?: Footing;
 }
 
 export interface FittedSegment extends Segment {
@@ -103,7 +106,7 @@ export function makeLook(
  * Mean over the distinct segments of how far the ease is from the preferred one, in percentage points. Loops are left
  * out: how long they are is the knitter's own choice.
  */
-function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits): number {
+export function meanEaseAway(segments: readonly FittedSegment[], { prefer }: EaseLimits): number {
   const eased = segments.filter(({ fixed }) => fixed === undefined);
   if (prefer === undefined || eased.length === 0) return 0;
   const away = eased.reduce((sum, { ease }) => sum + Math.abs(ease - prefer), 0);

@@ -363,6 +363,11 @@ export const SECTIONS = {
       allow: { means: "what it may be", form: allowForms },
       prefer: { means: "what it should rather be", form: "a number", otherwise: "no preference" },
       unit: { means: "what it counts", form: "rows, needles, stitches or strands" },
+      change: {
+        means: "most by which it may change from one repeat to the next, to follow a piece that tapers",
+        form: "a whole number",
+        otherwise: "it stays as it is",
+      },
       signed: {
         means: "whether it may be negative: a place left of the centre",
         form: "true or false",

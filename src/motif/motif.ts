@@ -72,6 +72,8 @@ export interface BandMotif extends MotifBase {
 export interface Quantity extends Preference {
   readonly name: string;
   readonly unit: "rows" | "needles" | "stitches" | "strands";
+  /** Most by which it may change from one repeat to the next; one value all the way where it is not stated. */
+  readonly change?: number;
 }
 
 export interface Strand extends Blocks {

@@ -1,6 +1,7 @@
-import type { CountedPiece } from "../cloth/counted-piece.ts";
+import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
 import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import { type Field, neighbours, relation } from "../fit/field.ts";
+import type { FittedLook } from "../fit/fit.ts";
 import type { Choices } from "../fit/formulate.ts";
 import {
   byCostThenPlainness,
@@ -35,7 +36,11 @@ export function openChoices(undertaking: Undertaking): OpenChoices {
     );
     const standing = placements.flatMap((index) => undertaking.standing[index] ?? []);
     const fresh = standing.length < placements.length;
-    const looks = openLooks(now, standing, fresh, undertaking.circumstances(now.motif.name));
+    const motif = undertaking.garment.motifs.find(({ name }) => name === now.motif.name)!;
+    const all = openLooks(motif, now, standing, fresh, undertaking.circumstances(motif.name));
+    const looks = undertaking.keepsValues(now.motif.name)
+      ? all.filter(({ look }) => hasValuesOf(look, now))
+      : all;
     return { motif: now.motif.name, looks, isBegun: standing.length > 0 };
   });
   const footings = new Map<Look, Footing>(
@@ -58,6 +63,10 @@ export function openChoices(undertaking: Undertaking): OpenChoices {
     footingUnder: (look) => footings.get(look)!,
   };
 }
+
+/** Whether two looks of a motif have the same quantities. */
+export const hasValuesOf = (look: FittedLook, { values }: FittedLook): boolean =>
+  [...values].every(([name, value]) => look.values.get(name) === value);
 
 /** Where a motif is begun, which look follows matters beyond the rows and needles it takes. */
 function footingFor({ look, finishing }: OpenLook, isBegun: boolean): Footing {
@@ -177,7 +186,7 @@ function freshCandidates(
     company,
     weights: garment.weights,
   };
-  return candidatesIn(room, garment.bed);
+  return fitsBed(piece, garment.bed) ? candidatesIn(room) : [];
 }
 
 const atLeast = (allowed: Allowed, least: number): Allowed =>

@@ -1,6 +1,7 @@
 import { prepareCord } from "../cord/preparation.ts";
 import type { Place } from "../diagnostics/diagnostic.ts";
-import type { Fit, FittedLook, FittedPlacement } from "../fit/fit.ts";
+import type { Fit, FittedLook, FittedPlacement, FittedSection } from "../fit/fit.ts";
+import type { FittedSegment } from "../fit/looks.ts";
 import type { NamedRule } from "../fit/refusal.ts";
 import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
@@ -65,17 +66,26 @@ function fitFields(fit: Fit): object {
   };
 }
 
-const lookFields = ({ values, segments }: FittedLook): object => ({
+const lookFields = ({ values, segments }: Pick<FittedLook, "values" | "segments">): object => ({
   ...Object.fromEntries(values),
-  segments: segments.map(({ name, needles, rows, spanMm, pickup, ease, fixed }) => ({
-    name,
-    needles,
-    rows,
-    span_mm: roundTo(spanMm, 4),
-    pickup,
-    ease: roundTo(ease, 6),
-    ...(fixed !== undefined && { fixed: true }),
-  })),
+  segments: segments.map(segmentFields),
+});
+
+const segmentFields = ({ name, needles, rows, spanMm, pickup, ease, fixed }: FittedSegment): object => ({
+  name,
+  needles,
+  rows,
+  span_mm: roundTo(spanMm, 4),
+  pickup,
+  ease: roundTo(ease, 6),
+  ...(fixed !== undefined && { fixed: true }),
+});
+
+/** A run of repeats with one look, from the bottom up; `joins` come to it from the run below. */
+const sectionFields = ({ look, repeats, joins }: FittedSection): object => ({
+  repeats,
+  ...lookFields(look),
+  ...(joins.length > 0 && { joins: joins.map(segmentFields) }),
 });
 
 function placementFields(fit: Fit, placement: FittedPlacement): object {
@@ -84,6 +94,7 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
     piece: placement.piece,
     motif: placement.motif,
     repeats: placement.repeats,
+    ...(placement.sections.length > 1 && { sections: placement.sections.map(sectionFields) }),
     columns: placement.columns,
     gap: placement.gap,
     rows_changed: placement.change,

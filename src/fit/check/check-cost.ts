@@ -1,5 +1,6 @@
 import type { Garment } from "../../garment/garment.ts";
-import type { Fit } from "../fit.ts";
+import type { Fit, FittedSection } from "../fit.ts";
+import type { FittedSegment } from "../looks.ts";
 import { type Breach, breach, costTolerance } from "./breach.ts";
 
 /**
@@ -19,13 +20,26 @@ function costOfFit(garment: Garment, fit: Fit): number {
   const away = (value: number, prefer: number | undefined): number =>
     prefer === undefined ? 0 : Math.abs(value - prefer);
   let cost = 0;
-  for (const { motif, values, segments } of fit.looks) {
-    for (const { name, prefer } of motif.quantities) cost += weigh(name) * away(values.get(name)!, prefer);
-    const eased = segments.filter(({ fixed }) => fixed === undefined);
-    if (motif.kind !== "cord" || eased.length === 0) continue;
-    const { prefer } = motif.ease;
-    const eases = eased.map(({ ease }) => 100 * away(ease, prefer));
-    cost += (weigh("ease") * eases.reduce((sum, one) => sum + one, 0)) / eases.length;
+  for (const look of fit.looks) {
+    const { motif, values } = look;
+    const grown = fit.placements.find(({ motif: name }) => name === motif.name)?.sections ?? [];
+    const grows = motif.quantities.some(({ change }) => change !== undefined);
+    for (const { name, prefer, change } of motif.quantities)
+      cost +=
+        weigh(name) *
+        (change === undefined
+          ? away(values.get(name)!, prefer)
+          : meanOver(grown, (section) => away(section.look.values.get(name)!, prefer)));
+    if (motif.kind !== "cord") continue;
+    const easeAway = (segments: readonly FittedSegment[]): number =>
+      easeAwayFrom(segments, (ease) => 100 * away(ease, motif.ease.prefer));
+    cost +=
+      weigh("ease") *
+      (grows
+        ? meanOver(grown, ({ look: { segments }, joins }, repeat) =>
+            easeAway(repeat === 0 ? [...segments, ...joins] : segments),
+          )
+        : easeAway(look.segments));
   }
   for (const placed of fit.placements) {
     const { repeats, columns, gap } = garment.placements[placed.index]!;
@@ -36,4 +50,21 @@ function costOfFit(garment: Garment, fit: Fit): number {
     if (placed.columns > 1) cost += weigh("gap") * away(placed.gap, gap.prefer);
   }
   return cost;
+}
+
+/** The mean over a motif's distinct segments, loops left aside. */
+function easeAwayFrom(segments: readonly FittedSegment[], amount: (ease: number) => number): number {
+  const eased = segments.filter(({ fixed }) => fixed === undefined);
+  return eased.length === 0 ? 0 : eased.reduce((sum, { ease }) => sum + amount(ease), 0) / eased.length;
+}
+
+/** The mean over every repeat of a growing motif; `repeat` counts within its section. */
+function meanOver(
+  sections: readonly FittedSection[],
+  amount: (section: FittedSection, repeat: number) => number,
+): number {
+  const amounts = sections.flatMap((section) =>
+    Array.from({ length: section.repeats }, (_, repeat) => amount(section, repeat)),
+  );
+  return amounts.reduce((sum, one) => sum + one, 0) / amounts.length;
 }

@@ -3,8 +3,10 @@ import { allows } from "../../garment/allowed.ts";
 import type { Garment, Placement } from "../../garment/garment.ts";
 import type { Fit, FittedLook, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
+import { checkGrowth } from "./check-growth.ts";
 import { checkLook, checkStretches } from "./check-look.ts";
-import { type Walk, walk } from "./walk.ts";
+import { reachOver } from "./reach-over.ts";
+import { type Extent, type Walk, walk } from "./walk.ts";
 
 /** Rows that add up, margins inside their limits, and every hanging on needles that are in work. */
 export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlacement): readonly Breach[] {
@@ -15,6 +17,7 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
   if (!piece || !look) return [breach(where, "its piece or its look is missing")];
   return [
     ...checkSections(garment, look, fitted, where),
+    ...checkGrowth(fitted, where),
     ...checkPlace(placement, fitted, piece),
     ...checkChoices(placement, fitted, where),
   ];
@@ -31,9 +34,13 @@ export function checkPlace(
   if (!first) return [breach(where, "has no section")];
   const runs = fitted.sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
   const motif = walk(first.look.motif, runs);
+  const reachAt = reachOver(first.look.motif, runs);
+  // A lead-in by itself may not reach as far as the repeats that columns stand apart by.
+  const leadIn = walk(first.look.motif, [{ values: first.look.values, repeats: 0 }]);
   return [
     ...checkRows(placement, fitted, piece, motif.rows, where),
-    ...checkNeedles(placement, fitted, piece, motif, where),
+    ...checkNeedles(placement, fitted, piece, motif, reachAt, where),
+    ...checkGaps(fitted, reachAt(leadIn.rows + 1), where),
   ];
 }
 
@@ -110,23 +117,21 @@ function checkNeedles(
   fitted: FittedPlacement,
   piece: CountedPiece,
   { strands, standing, edge }: Walk,
+  reachAt: (row: number) => Extent,
   where: string,
 ): readonly Breach[] {
   const breaches: Breach[] = [];
   const { sides } = placement.margins;
   const least = sides.kind === "centred" ? sides.least : 0;
   const points = strands.flatMap((strand) => strand.points);
-  // The told margins hold at the narrowest row, so they are limits at every row the motif reaches over.
-  const reach = {
-    from: Math.min(0, ...[...points, ...standing].map(({ from }) => from)),
-    to: Math.max(0, ...[...points, ...standing].map(({ to }) => to)),
-  };
   fitted.panel.centres.forEach((centre, column) => {
     const before = column === 0 ? edge.left : 0;
     const after = column === fitted.panel.centres.length - 1 ? edge.right : 0;
     for (let row = fitted.firstRow; row <= fitted.lastRow; row++) {
+      const reach = reachAt(row - fitted.firstRow);
       const left = piece.left[row]! + centre + reach.from - before;
       const right = piece.right[row]! - centre - reach.to - after;
+      // The told margins hold where the motif comes nearest to an edge, so they are limits everywhere.
       if (left < least || right < least || left < fitted.margins.left || right < fitted.margins.right)
         breaches.push(
           breach(where, `row ${row}: only ${left} and ${right} needles beside column ${column + 1}`),
@@ -144,14 +149,16 @@ function checkNeedles(
           breach(where, `row ${row}: needles ${from}..${to} of column ${column + 1} are not in work`),
         );
     }
-    const next = fitted.panel.centres[column + 1];
-    if (next !== undefined && next + reach.from - (centre + reach.to) !== fitted.gap)
-      breaches.push(
-        breach(where, `columns ${column + 1} and ${column + 2} are not ${fitted.gap} needles apart`),
-      );
   });
   return breaches;
 }
+
+const checkGaps = ({ panel, gap }: FittedPlacement, { from, to }: Extent, where: string): readonly Breach[] =>
+  panel.centres.flatMap((centre, column) => {
+    const next = panel.centres[column + 1];
+    if (next === undefined || next + from - (centre + to) === gap) return [];
+    return [breach(where, `columns ${column + 1} and ${column + 2} are not ${gap} needles apart`)];
+  });
 
 function inWork(piece: CountedPiece, row: number, from: number, to: number): boolean {
   if (from < -piece.left[row]! || to > piece.right[row]!) return false;

@@ -6,6 +6,7 @@ import { TERMS } from "../weights.ts";
 import { preferenceAt } from "./allowed.ts";
 import { type Cursor, flagAt, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
+import { wholeAt } from "./numbers.ts";
 
 const units = ["rows", "needles", "stitches", "strands"] as const;
 const example = "interval: { unit: rows, allow: 2..12, prefer: 4 }";
@@ -40,6 +41,13 @@ export function quantitiesAt(
     const quantity = quantityAt(reading, name, now, before, kind);
     return quantity ? [quantity] : [];
   });
+  const [changing, second] = quantities.filter(({ change }) => change !== undefined);
+  if (changing && second)
+    report(reading, own.at(second.name) ?? added!.at(second.name)!, {
+      code: "cannot-change",
+      message: `${changing.name} changes from repeat to repeat already, and only one quantity may`,
+      expected: "change for one of the two",
+    });
   return { quantities, shorthands };
 }
 
@@ -81,7 +89,32 @@ function quantityAt(
   const range = isSigned(before) || isSigned(now) ? limits.signedCountOf : limits.countOf;
   const basis = before && preferenceAt({ diagnostics: [] }, before, name, range, undefined, "quantity");
   const preference = now ? preferenceAt(reading, now, name, range, basis?.allowed, "quantity") : basis;
-  return unit && preference && { name, unit, ...preferred(preference) };
+  const change = changeAt(reading, fieldOf(now, "change"), name, unit, kind);
+  return (
+    unit && preference && { name, unit, ...preferred(preference), ...(change !== undefined && { change }) }
+  );
+}
+
+/** By how much a quantity may change from repeat to repeat: what reaches across, in a cord. */
+function changeAt(
+  reading: Reading,
+  cursor: Cursor | undefined,
+  name: string,
+  unit: Quantity["unit"] | undefined,
+  kind: Motif["kind"],
+): number | undefined {
+  const change = cursor && wholeAt(reading, cursor, `the change of ${name}`, limits.fromOne);
+  if (!cursor || change === undefined || unit === undefined) return undefined;
+  if (kind === "cord" && unit === "needles") return change;
+  return report(reading, cursor, {
+    code: "cannot-change",
+    message:
+      kind === "cord"
+        ? `${name} is counted in ${unit}, and only what is counted in needles may change from repeat to repeat`
+        : `${name} belongs to a motif of the kind ${kind}, and only a cord may change from repeat to repeat`,
+    expected: "one value from the first repeat to the last",
+    found: String(change),
+  });
 }
 
 const preferred = ({ allowed, prefer }: Preference): Preference => ({

@@ -1,0 +1,126 @@
+import { valuesUpTo } from "../../garment/allowed.ts";
+import type { FittedSection } from "../fit.ts";
+import { type Candidate, mostRepeats, type Place, type Room, standingsIn, termsOf } from "../layouts.ts";
+import type { Look } from "../looks.ts";
+import { clearsNeck, narrowest, panelOf } from "../panel.ts";
+import { costOf, makeTerm, type Term } from "../terms.ts";
+import type { Course, Step } from "./courses.ts";
+import type { Growth } from "./growth.ts";
+import { cheapestPaths } from "./paths.ts";
+
+/**
+ * Every way to fill a field with a course of a growing motif: for each number of repeats and each bottom margin the
+ * cheapest ways through its looks that keep the side margins at every repeat. A motif that grows stands about the
+ * middle of its piece in one column.
+ */
+export function growingCandidates(room: Room, course: Course, keep: number): readonly Candidate[] {
+  const most = mostRepeats(room.rows, course.footing);
+  return valuesUpTo(room.field.placement.repeats.allowed, most).flatMap((repeats) => {
+    const place = { ...room, repeats };
+    const found: Candidate[] = [];
+    for (const { bottom, top, phases } of standingsIn(place)) {
+      const plain = termsOf(place, bottom, top);
+      const dearest = found.length < keep ? Number.POSITIVE_INFINITY : found[keep - 1]!.cost;
+      // Later ways to part the spare rows are less balanced still.
+      if (costOf(plain) > dearest && room.field.matchedRows.length === 0) break;
+      for (const growth of growthsAt(room, course, repeats, bottom, keep)) {
+        const cost = costOf([...plain, ...growth.terms]);
+        found.push({ place, bottom, top, phases, shift: 0, growth, cost, ...sameOf(place) });
+      }
+      found.sort((a, b) => a.cost - b.cost);
+    }
+    return found;
+  });
+}
+
+const sameOf = ({
+  change,
+  repeats,
+  columns,
+  gap,
+}: Place): Pick<Place, "change" | "repeats" | "columns" | "gap"> => ({
+  change,
+  repeats,
+  columns,
+  gap,
+});
+
+function growthsAt(
+  room: Room,
+  course: Course,
+  repeats: number,
+  bottom: number,
+  keep: number,
+): readonly Growth[] {
+  const { looks, stepTo, motif, quantity } = course;
+  const amounts = (steps: readonly Step[]): readonly Term[] => {
+    const mean = (of: (step: Step) => number): number =>
+      steps.reduce((sum, step) => sum + of(step), 0) / repeats;
+    const owner = { motif: motif.name };
+    return [
+      makeTerm(
+        "ease",
+        mean(({ easeAway }) => easeAway),
+        "percentage points",
+        room.weights,
+        owner,
+      ),
+      makeTerm(
+        quantity.name,
+        mean(({ away }) => away),
+        quantity.unit,
+        room.weights,
+        owner,
+      ),
+    ].filter(({ amount }) => amount > 0);
+  };
+  const free = Array.from({ length: repeats }, (_, repeat) => freeAt(room, course, bottom, repeat));
+  const cost = (repeat: number, to: number, from = to): number => {
+    if (!free[repeat]![to] || !free[repeat]![from]) return Number.POSITIVE_INFINITY;
+    const step = stepTo(looks[to]!, looks[from]!);
+    return step ? costOf(amounts([step])) : Number.POSITIVE_INFINITY;
+  };
+  return cheapestPaths({ repeats, width: looks.length, cost }, keep).map(({ steps }) => {
+    const path = steps.map((index) => looks[index]!);
+    const taken = path.map((look, index) => stepTo(look, path[index - 1] ?? look)!);
+    return { sections: sectionsOf(path, taken), terms: amounts(taken) };
+  });
+}
+
+/**
+ * Which looks keep the side margins and clear the neck over the rows of a repeat, wherever fields below move it. A repeat
+ * that comes from another look reaches as far as both, so both have to.
+ */
+function freeAt(
+  { pieces, field }: Room,
+  { looks, footing: { leadRows, repeatRows } }: Course,
+  bottom: number,
+  repeat: number,
+): readonly boolean[] {
+  const { sides } = field.placement.margins;
+  const least = sides.kind === "centred" ? sides.least : 0;
+  const from = repeat === 0 ? 0 : leadRows + repeat * repeatRows;
+  const to = leadRows + (repeat + 1) * repeatRows;
+  return looks.map(({ trace: { reach } }) =>
+    pieces.every(({ piece, fromRow }) => {
+      const [first, last] = [fromRow + bottom + from, fromRow + bottom + to];
+      const edge = narrowest(piece, first, last);
+      return (
+        edge.left - reach.left >= least &&
+        edge.right - reach.right >= least &&
+        clearsNeck(piece, panelOf(1, 0, reach), first, last)
+      );
+    }),
+  );
+}
+
+/** Repeats alike and next to each other are one section. */
+function sectionsOf(path: readonly Look[], steps: readonly Step[]): readonly FittedSection[] {
+  const sections: FittedSection[] = [];
+  path.forEach((look, index) => {
+    const last = sections.at(-1);
+    if (last?.look === look) sections[sections.length - 1] = { ...last, repeats: last.repeats + 1 };
+    else sections.push({ look, repeats: 1, joins: steps[index]!.joins });
+  });
+  return sections;
+}
