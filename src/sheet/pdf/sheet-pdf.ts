@@ -12,7 +12,7 @@ import { beforeRows, rowsHead, stepParts } from "./work-pdf.ts";
 
 export interface PdfParts {
   readonly paper: PaperName;
-  /** Each piece's chart as a PNG of the print area's proportion or wider, in the order of the pieces. */
+  /** Each piece's chart as a PNG, in the order of the pieces; it is made to fit its page. */
   readonly charts: readonly Uint8Array[];
   /** Without it the PDF's own sans-serif has to do. */
   readonly typeface: Typeface | undefined;
@@ -43,15 +43,15 @@ export async function sheetPdf(
   const bytes = collected(doc);
   const [side, end] = [pdfPoints(pageMargins.sideMm), pdfPoints(pageMargins.endMm)];
   const place = { left: side, width: width - 2 * side };
-  const names: string[] = [document.title];
-  const pages: string[] = [document.title];
+  let onSheet = document.title;
+  const pages: string[] = [onSheet];
   const flow = createFlow({ top: end, bottom: height - end }, () => {
     doc.addPage();
-    pages.push(names.at(-1)!);
+    pages.push(onSheet);
   });
   const pen = createPen(doc, faces);
   const begin = (name: string): void => {
-    names.push(name);
+    onSheet = name;
     flow.turn();
     doc.outline.addItem(name);
   };
@@ -100,13 +100,12 @@ function addPiece(
 }
 
 function addBlock(flow: Flow, pen: Pen, piece: string, block: Block, place: Place): void {
-  for (const part of beforeRows(pen, block, place)) flow.add(part);
-  const head = rowsHead(
-    pen,
-    shortened(`What to do: ${blockName(piece, block)}`, sizes.small, 0.8 * place.width),
-    place,
-  );
-  for (const part of headed(head, stepParts(pen, block.lines, place))) {
+  const before = beforeRows(pen, block, place);
+  for (const part of before.slice(0, -1)) flow.add(part);
+  const words = shortened(`What to do: ${blockName(piece, block)}`, sizes.small, 0.8 * place.width);
+  const head = rowsHead(pen, words, place);
+  // What stands last above the rows may be their heading, which must not end a page.
+  for (const part of headed(stack([before.at(-1)!, space(4), head]), stepParts(pen, block.lines, place))) {
     flow.add(part);
     flow.repeat(head);
   }

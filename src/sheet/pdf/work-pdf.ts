@@ -7,7 +7,7 @@ import { type Part, space, stack } from "./flow.ts";
 import { lineHeight, type Pen, type Place } from "./pen.ts";
 import { sizes } from "./sizes.ts";
 
-/** What stands above a block's rows, its heading with the first of it. */
+/** What stands above a block's rows, its heading with the first of it; at least the heading. */
 export function beforeRows(pen: Pen, { title, before, shaping }: Block, place: Place): readonly Part[] {
   const heading = stack([
     space(6),
@@ -23,7 +23,6 @@ export function beforeRows(pen: Pen, { title, before, shaping }: Block, place: P
           pen.text("Shaping, which also stands at its rows:", place, { size: sizes.text }),
           shaping.map((words) => dashed(pen.text(words, indented, { size: sizes.text }), pen, place)),
         )),
-    space(4),
   ]);
 }
 

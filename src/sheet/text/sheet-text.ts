@@ -1,3 +1,4 @@
+import stringWidth from "string-width";
 import type { Fit } from "../../fit/fit.ts";
 import { wrap } from "../../report/wrap.ts";
 import type { Block, PieceSection, Section } from "../document/document.ts";
@@ -19,7 +20,7 @@ export function sheetText(fit: Fit, sheet: Sheet, width: number): string {
 
 const heading = (text: string, underline: string, width: number): readonly string[] => [
   ...wrap(text, width),
-  underline.repeat(Math.min(text.length, width)),
+  underline.repeat(Math.min(stringWidth(text), width)),
   "",
 ];
 
@@ -37,7 +38,7 @@ const pieceText = ({ piece, needles, castOn, blocks }: PieceSection, width: numb
 ];
 
 const blockText = ({ title, before, shaping, lines }: Block, width: number): readonly string[] => [
-  ...(title === undefined ? [] : [...wrap(title, width), ""]),
+  ...(title === undefined ? [] : heading(title, "~", width)),
   ...before.flatMap((one) => contentText(one, width)),
   ...shaping.flatMap((words) => wrap(`- Shaping: ${words}`, width, 2)),
   ...(before.length + shaping.length > 0 ? [""] : []),

@@ -22,6 +22,7 @@ export function examinePrinted(
   isChart: (page: PrintedPage) => boolean,
 ): readonly PageKind[] {
   for (const page of pages) withinPaper(page, paper);
+  for (const page of pages) endsWithNoHeading(page, document);
   const names = document.pieces.map(({ piece }) => piece);
   const texts = pages.map(pageText);
   const pieceOfPage = new Map<number, string>();
@@ -74,6 +75,21 @@ const inTopMargin = ({ texts }: PrintedPage): string =>
       .map(({ words }) => words)
       .join(" "),
   );
+
+/** What a heading is about begins below it and not on the next page. */
+function endsWithNoHeading({ height, texts }: PrintedPage, { sections, pieces }: SheetDocument): void {
+  const headings = [
+    ...sections.map(({ title }) => title),
+    ...pieces.flatMap(({ piece, blocks }) => [piece, ...blocks.map(({ title }) => title ?? "Rows")]),
+  ];
+  const end = height - pdfPoints(pageMargins.endMm);
+  const last = texts
+    .filter(({ bottom }) => bottom <= end)
+    .toSorted((one, other) => one.bottom - other.bottom)
+    .at(-1)!;
+  expect(headings).not.toContain(last.words);
+  expect(last.words).not.toContain("What to do");
+}
 
 /** A point for what paper and letters are rounded by. */
 const roundingPoints = 1;
