@@ -15,20 +15,29 @@ export interface Breakdown {
   readonly liftable: boolean;
 }
 
+/** The rules that keep a garment from fitting. */
+export const breakDown = (garment: Garment, engine: Engine): Promise<Breakdown> =>
+  conflictAmong(rulesOf(garment), garment, (one) => hasFit(one, engine));
+
 /**
- * The rules that keep a garment from fitting. Each rule in turn is lifted; where there is still no fit it was not
+ * Which of some rules cannot hold together. Each rule in turn is lifted; where there is still no fit it was not
  * what stood in the way and stays lifted, where there is one it belongs to the conflict and is put back
  * (the deletion filter: J. W. Chinneck and E. W. Dravnieks, ORSA Journal on Computing 3, 1991; from memory).
+ *
+ * @param fits whether something fits under the rules of a garment
  */
-export async function breakDown(garment: Garment, engine: Engine): Promise<Breakdown> {
-  const rules = rulesOf(garment);
+export async function conflictAmong(
+  rules: readonly NamedRule[],
+  garment: Garment,
+  fits: (garment: Garment) => Promise<boolean>,
+): Promise<Breakdown> {
   const allLifted = rules.reduce((one, rule) => rule.lift(one), garment);
-  if (!(await hasFit(allLifted, engine))) return { rules: [], liftable: false };
+  if (!(await fits(allLifted))) return { rules: [], liftable: false };
   let lifted = garment;
   const conflict: NamedRule[] = [];
   for (const rule of rules) {
     const without = rule.lift(lifted);
-    if (await hasFit(without, engine)) conflict.push(rule);
+    if (await fits(without)) conflict.push(rule);
     else lifted = without;
   }
   return { rules: conflict, liftable: true };

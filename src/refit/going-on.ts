@@ -3,6 +3,7 @@ import type { FittedLook } from "../fit/fit.ts";
 import { countings, type FittedSegment, type Look, looksOf, makeLook, valuesOf } from "../fit/looks.ts";
 import type { Gauge, Weights } from "../garment/garment.ts";
 import { joiningSegments } from "../motif/joins.ts";
+import type { Motif } from "../motif/motif.ts";
 import { easeOf, spanMm } from "../motif/path-length.ts";
 import { pointsOver } from "../motif/sections.ts";
 import { distinctSegments, type Segment, segmentKey } from "../motif/segments.ts";
@@ -31,12 +32,12 @@ export interface OpenLook {
  * @param fresh whether some placement of it is still to begin
  */
 export function openLooks(
+  motif: Motif,
   now: FittedLook,
   standing: readonly Standing[],
   fresh: boolean,
   circumstances: Circumstances,
 ): readonly OpenLook[] {
-  const { motif } = now;
   const { gauge, weights, mostLoopMm } = circumstances;
   const first = standing[0]?.sections[0]?.look;
   if (fresh || !first)

@@ -111,7 +111,10 @@ function withRest(
   anew: readonly Corner[],
   side: Side,
 ): readonly number[] {
-  const wanted = wantedEdge([{ row, needles: knitted[row]! }, ...anew], lastRow);
+  const now = knitted[row]!;
+  const wanted = wantedEdge([{ row, needles: now }, ...anew], lastRow);
+  // A step that is overdue asks for its needles at once; they can change from the next row on.
+  wanted[0] = now;
   const [first] = anew;
   if (first && first.row === before[0]?.row && first.needles === before[0].needles)
     for (let index = 1; row + index < first.row; index++) wanted[index] = knitted[row + index]!;

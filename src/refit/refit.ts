@@ -1,18 +1,17 @@
-import { best } from "../../solver/choice.ts";
 import type { Engine } from "../../solver/program.ts";
 import { describeBreaches } from "../fit/check.ts";
-import type { Fit } from "../fit/fit.ts";
-import { formulate } from "../fit/formulate.ts";
+import { type Fit, lookOf } from "../fit/fit.ts";
 import { RefusedFit, type SolveOptions } from "../fit/solve.ts";
 import { assembleRefit } from "./assemble.ts";
 import { checkRefit } from "./check/check-refit.ts";
-import { openChoices } from "./choices.ts";
+import { hasValuesOf } from "./choices.ts";
 import { type CordBalance, cordBalances } from "./cord-balance.ts";
-import { plannedWhereAsGood } from "./planned-picks.ts";
 import { type Measured, measureProgress, type Progress, type Unusable } from "./progress.ts";
-import { undertake } from "./undertaking.ts";
+import { solveRest } from "./solve-rest.ts";
+import { isElsewhere } from "./undertaking.ts";
 
 export type { CordBalance } from "./cord-balance.ts";
+export { type Obstacles, obstaclesTo } from "./obstacles.ts";
 export { type Measured, measureProgress, type Progress, type Reading, type Unusable } from "./progress.ts";
 
 /** Where a knitter stands and what was measured there. */
@@ -43,10 +42,13 @@ export interface Refitted {
   readonly proven: boolean;
   readonly bound: number;
   readonly cords: readonly CordBalance[];
+  /** Motifs whose quantities differ now from those on the other pieces. */
+  readonly unlike: readonly string[];
   readonly nodes: number;
   readonly notes: readonly string[];
 }
 
+/** Nothing that the rules allow is left for the rest of the piece; `obstaclesTo` says why. */
 export interface CannotRefit {
   readonly status: "does not fit";
   readonly progress: Progress;
@@ -65,7 +67,8 @@ export interface RefitStopped {
 
 /**
  * Fits what is left of a piece anew by the gauge that is measured on it. What is knitted stays; a repeat that is begun
- * is finished as it was begun; what follows is the best that the garment's rules leave, as for a fit.
+ * is finished as it was begun; what follows is the best that the garment's rules leave, as for a fit. A motif of which
+ * some is worked keeps its quantities, here as on other pieces that have it, unless nothing would fit then.
  *
  * @throws RefusedFit where the check refuses what the engine answered
  */
@@ -77,41 +80,40 @@ export async function refit(
 ): Promise<RefitResult> {
   const progress = measureProgress(fit, piece, row, measured);
   if (progress.status === "unusable") return progress;
-  const undertaking = undertake(fit, piece, row, progress.gauge);
-  const choices = openChoices(undertaking);
-  if ([...choices.looks, ...choices.layouts].some((ones) => ones.length === 0))
-    return { status: "does not fit", progress, nodes: 0, notes: [] };
-  const program = formulate(choices, choices.footingUnder);
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
-  const answer = await best(program, engine, limits);
-  const notes = answer.note === undefined ? [] : [answer.note];
-  switch (answer.status) {
-    case "picked":
+  const place = { fit, piece, row, gauge: progress.gauge };
+  const solved = await solveRest(place, engine, limits);
+  const notes = solved.note === undefined ? [] : [solved.note];
+  switch (solved.status) {
+    case "solved":
       break;
     case "infeasible":
-      return { status: "does not fit", progress, nodes: answer.nodes, notes };
+      return {
+        status: "does not fit",
+        progress,
+        nodes: solved.nodes,
+        notes,
+      };
     case "stopped":
-      return { status: "stopped", progress, reason: timeIsUp, nodes: answer.nodes, notes };
+      return { status: "stopped", progress, reason: timeIsUp, nodes: solved.nodes, notes };
     case "failed":
-      return { status: "stopped", progress, reason: answer.reason, nodes: 0, notes };
+      return { status: "stopped", progress, reason: solved.reason, nodes: 0, notes };
   }
-  const picks = plannedWhereAsGood(undertaking, choices, program, answer);
-  const refitted = assembleRefit(
-    fit.garment,
-    undertaking,
-    choices.looks.map((ofMotif, motif) => ofMotif[picks[motif]!]!),
-    choices.layouts.map((ofPlacement, index) => ofPlacement[picks[choices.looks.length + index]!]!),
-  );
-  const breaches = checkRefit(fit, refitted, row, answer.cost);
+  const refitted = assembleRefit(fit.garment, solved.undertaking, solved.looks, solved.layouts);
+  const breaches = checkRefit(fit, refitted, row, solved.cost);
   if (breaches.length > 0) throw new RefusedFit(describeBreaches(breaches));
   return {
     status: "refitted",
     progress,
     fit: refitted,
-    proven: answer.proven,
-    bound: answer.bound,
+    proven: solved.proven,
+    bound: solved.bound,
     cords: cordBalances(options.cordsMadeFor ?? fit, refitted, row),
-    nodes: answer.nodes,
+    unlike: refitted.looks
+      .filter((look) => !hasValuesOf(look, lookOf(fit, look.motif.name)))
+      .map(({ motif }) => motif.name)
+      .filter((motif) => isElsewhere(fit.garment, motif, piece)),
+    nodes: solved.nodes,
     notes,
   };
 }

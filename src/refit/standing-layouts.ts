@@ -22,7 +22,7 @@ export interface Settled {
 
 /** Every way to go on with a motif that is begun, where it stands, on a piece that is counted anew. */
 export function standingLayouts(
-  { garment }: Undertaking,
+  { garment, keepsMargins }: Undertaking,
   field: Field,
   standing: Standing,
   footing: Footing,
@@ -42,13 +42,12 @@ export function standingLayouts(
     const panel = added === 0 ? placed.panel : widened(standing, footing);
     const { columns, gap, firstRow, margins } = placed;
     if (!panel) continue;
-    // What is done cannot be helped, whatever the marks have come to.
-    const keepsLimits =
-      standing.done ||
-      (top >= 0 &&
-        allows(placement.margins.top, top) &&
+    const keepsTop = top >= 0 && allows(placement.margins.top, top);
+    const keepsLimits = standing.done
+      ? keepsTop || !keepsMargins
+      : keepsTop &&
         allows(placement.repeats.allowed, repeats) &&
-        keepsSides(placement, piece, panel, firstRow, lastRow));
+        keepsSides(placement, piece, panel, firstRow, lastRow);
     if (!keepsLimits || !fitsBed(piece, garment.bed)) continue;
     const terms = termsOf(
       { field, columns, gap, repeats, weights: garment.weights, ...settled },
@@ -77,17 +76,19 @@ export function standingLayouts(
 }
 
 /**
- * The panel over all that is worked: as wide as the widest look. Undefined where one of several columns would come
- * nearer to the next than the gap.
+ * The panel over all that is worked: as wide as the widest look. Undefined where several columns would come to lie
+ * nearer together or further apart than the gap.
  */
-function widened({ placed, sections }: Standing, { reach }: Footing): Panel | undefined {
+function widened({ placed, sections, repeats }: Standing, { reach }: Footing): Panel | undefined {
   const { panel } = placed;
   const begun = {
     left: Math.max(...sections.map(({ look }) => look.trace.reach.left)),
     right: Math.max(...sections.map(({ look }) => look.trace.reach.right)),
   };
   const more = { left: Math.max(0, reach.left - begun.left), right: Math.max(0, reach.right - begun.right) };
-  if (placed.columns > 1 && more.left + more.right > 0) return undefined;
+  // The lead-in alone reaches less far than its repeats would, so they have to reach as far as was planned.
+  const less = repeats === 0 ? begun.left - reach.left + begun.right - reach.right : 0;
+  if (placed.columns > 1 && (more.left + more.right > 0 || less > 0)) return undefined;
   return { ...panel, leftEdge: panel.leftEdge - more.left, rightEdge: panel.rightEdge + more.right };
 }
 

@@ -23,10 +23,38 @@ export interface Undertaking {
   /** The looks so far of the motifs on the piece, in the order of the file. */
   readonly looks: readonly FittedLook[];
   readonly circumstances: (motif: string) => Circumstances;
+  /** Whether a motif keeps the values it has so far: some of it is worked already, here or on other pieces. */
+  readonly keepsValues: (motif: string) => boolean;
+  /** Whether margins above motifs that are done have to keep their limits. */
+  readonly keepsMargins: boolean;
 }
 
-/** @param gauge of the ground, as measured on the piece */
-export function undertake(fit: Fit, pieceName: string, row: number, gauge: GroundGauge): Undertaking {
+/** Where on which piece of a fit a knitter stands. */
+export interface Stand {
+  readonly fit: Fit;
+  readonly piece: string;
+  /** Rows knitted. */
+  readonly row: number;
+  /** Of the ground, as measured on the piece. */
+  readonly gauge: GroundGauge;
+}
+
+/** What the rest of a piece may give up, beyond what the garment's rules say. */
+export interface Leeway {
+  /** Motifs may be gone on with in another look than they are begun with, or have on other pieces. */
+  readonly otherLooks: boolean;
+  /** The margin above a motif that is done may come out beyond its limits: there is nothing to be done about it. */
+  readonly lostMargins: boolean;
+}
+
+/** From what a knitter would not notice to what cannot be helped: each is tried where nothing fits with the one before. */
+export const leeways: readonly Leeway[] = [
+  { otherLooks: false, lostMargins: false },
+  { otherLooks: false, lostMargins: true },
+  { otherLooks: true, lostMargins: true },
+];
+
+export function undertake({ fit, piece: pieceName, row, gauge }: Stand, leeway: Leeway): Undertaking {
   const placed = fit.placements.filter(({ piece }) => piece === pieceName);
   const planned = narrowed(fit.garment, pieceName, placed);
   const garment: Garment = { ...planned, gauge: { ...planned.gauge, ground: gauge } };
@@ -60,8 +88,17 @@ export function undertake(fit: Fit, pieceName: string, row: number, gauge: Groun
       weights: garment.weights,
       mostLoopMm: mostLoopMm(garment, motif),
     }),
+    keepsValues: (motif) =>
+      !leeway.otherLooks &&
+      (isElsewhere(fit.garment, motif, pieceName) ||
+        placed.some((one) => one.motif === motif && one.firstRow <= row)),
+    keepsMargins: !leeway.lostMargins,
   };
 }
+
+/** Whether a motif is laid on another piece too. */
+export const isElsewhere = (garment: Garment, motif: string, piece: string): boolean =>
+  garment.placements.some((placement) => placement.motif === motif && placement.piece !== piece);
 
 /** The garment with only the placements of one piece; what ties it to other pieces is left out. */
 const narrowed = (garment: Garment, pieceName: string, placed: readonly FittedPlacement[]): Garment => ({

@@ -32,7 +32,9 @@ export function checkLengths(
     );
   const breaches: Breach[] = [];
   const expect = (what: string, told: number, heightMm: number): void => {
-    const expected = Math.max(row, rowOf(heightMm) + changeUpTo(heightMm));
+    // Nothing is done at a row that is knitted, so a neck opens above it at the soonest.
+    const soonest = what === "neck" ? row + 1 : row;
+    const expected = Math.max(soonest, rowOf(heightMm) + changeUpTo(heightMm));
     if (told !== expected)
       breaches.push(breach(piece.name, `${what} is told at row ${told}, and it is at row ${expected}`));
   };
