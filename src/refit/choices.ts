@@ -186,7 +186,7 @@ function freshCandidates(
     company,
     weights: garment.weights,
   };
-  return fitsBed(piece, garment.bed) ? candidatesIn(room, garment.bed) : [];
+  return fitsBed(piece, garment.bed) ? candidatesIn(room) : [];
 }
 
 const atLeast = (allowed: Allowed, least: number): Allowed =>
