@@ -417,6 +417,7 @@ const names: Readonly<Record<string, string>> = {
   pagedown: "Page Down",
   backspace: "Backspace",
   escape: "Esc",
+  step: "the step key",
   "ctrl-c": "Ctrl-C",
   "ctrl-r": "Ctrl-R",
   "ctrl-u": "Ctrl-U",

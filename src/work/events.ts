@@ -25,7 +25,7 @@ export type WorkEvent =
   | { readonly kind: "choose"; readonly piece: string }
   | { readonly kind: "measured"; readonly lengthMm?: number; readonly widthMm?: number }
   /** From here on these sheets are followed; begun pieces that are not among them stay as they are. */
-  | { readonly kind: "follow"; readonly garmentHash: string; readonly sheets: readonly SheetPiece[] };
+  | { readonly kind: "follow"; readonly garmentText: string; readonly sheets: readonly SheetPiece[] };
 
 /**
  * What an event makes of a record. An event that cannot be (a row beyond the piece's end, a piece that is not there)
@@ -101,7 +101,7 @@ function measured(
 
 function following(
   record: WorkRecord,
-  { garmentHash, sheets }: Extract<WorkEvent, { kind: "follow" }>,
+  { garmentText, sheets }: Extract<WorkEvent, { kind: "follow" }>,
 ): WorkRecord {
   const followed = sheets.map((sheet) => {
     const before = pieceNamed(record, sheet.piece);
@@ -111,11 +111,11 @@ function following(
     (piece) => isBegun(piece) && !sheets.some((sheet) => sheet.piece === piece.sheet.piece),
   );
   const pieces = [...followed, ...left];
-  if (pieces.length === 0) return { ...record, garmentHash };
+  if (pieces.length === 0) return { ...record, garmentText };
   const piece = pieces.some(({ sheet }) => sheet.piece === record.piece)
     ? record.piece
     : pieces[0]!.sheet.piece;
-  return { garmentHash, piece, pieces };
+  return { garmentText, piece, pieces };
 }
 
 /** The same rows are knitted; where the new sheet is shorter the piece stands at its end. */

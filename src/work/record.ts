@@ -3,8 +3,8 @@ import { type Step, stepsOf } from "./steps.ts";
 
 /** Everything that is kept of the work on one garment. Plain data: it is written to disk as it is. */
 export interface WorkRecord {
-  /** Fingerprint of the garment file's text that the knitter last agreed to go on from. */
-  readonly garmentHash: string;
+  /** The garment file's text that the knitter last agreed to go on from. */
+  readonly garmentText: string;
   /** Name of the piece worked at last. */
   readonly piece: string;
   /** In the order of the file; never empty. */
@@ -42,8 +42,8 @@ export interface Measurement extends RowOfPart {
 }
 
 /** The work before anything is knitted: row 0 of every piece, the first one at hand. */
-export const newRecord = ({ pieces }: Sheet, garmentHash: string): WorkRecord => ({
-  garmentHash,
+export const newRecord = ({ pieces }: Sheet, garmentText: string): WorkRecord => ({
+  garmentText,
   piece: pieces[0]!.piece,
   pieces: pieces.map(newPiece),
 });

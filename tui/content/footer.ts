@@ -1,12 +1,27 @@
-import { bindingsAt, type KeyBinding, keyName, placeOf } from "../keys.ts";
+import { bindingsAt, keyName, placeOf } from "../keys.ts";
 import type { State } from "../state.ts";
 import { blank, type Line, type Span } from "./line.ts";
 
 /** The keys that are valid now, as many as have room; the last ones (keys, quit) always have. */
 export function footer(state: State, width: number, height: number): readonly Line[] {
-  const bindings = bindingsAt(placeOf(state)).filter(
-    ({ short, unusable }) => short !== undefined && unusable?.(state) === undefined,
+  return footerOf(
+    bindingsAt(placeOf(state)).filter(
+      ({ short, unusable }) => short !== undefined && unusable?.(state) === undefined,
+    ),
+    width,
+    height,
   );
+}
+
+/** What a footer shows of a key. */
+interface FooterKey {
+  readonly keys: readonly string[];
+  readonly action: string;
+  readonly short?: string;
+}
+
+/** Keys as a footer of at most so many lines. */
+export function footerOf(bindings: readonly FooterKey[], width: number, height: number): readonly Line[] {
   const last = bindings.filter(({ action }) => action === "help" || action === "quit");
   const items = [...bindings.filter((one) => !last.includes(one)), ...last];
   for (let left = items.length; left > 0; left--) {
@@ -17,7 +32,7 @@ export function footer(state: State, width: number, height: number): readonly Li
   return [blank];
 }
 
-function laidOut(bindings: readonly KeyBinding[], width: number): readonly Line[] {
+function laidOut(bindings: readonly FooterKey[], width: number): readonly Line[] {
   const lines: Span[][] = [[]];
   let used = 0;
   for (const { keys, short = "" } of bindings) {

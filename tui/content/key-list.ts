@@ -46,14 +46,22 @@ function titleOf(places: readonly Place[]): string {
       );
 }
 
-export const keyNames = ({ keys }: KeyBinding): string => keys.map(keyName).join(", ");
+export const keyNames = ({ keys }: Pick<KeyBinding, "keys">): string => keys.map(keyName).join(", ");
 
 /** The key table as the README holds it. */
-export const keyListMarkdown = (): string =>
+export const keyListMarkdown = (): string => sectionsMarkdown(keySections());
+
+/** Sections of any key table as the README holds them. */
+export const sectionsMarkdown = (
+  sections: readonly {
+    readonly title: string;
+    readonly bindings: readonly Pick<KeyBinding, "keys" | "words">[];
+  }[],
+): string =>
   [
     "| where | keys | what they do |",
     "| --- | --- | --- |",
-    ...keySections().flatMap(({ title, bindings }) =>
+    ...sections.flatMap(({ title, bindings }) =>
       bindings.map(
         (binding, index) =>
           `| ${index === 0 ? title : ""} | ${binding.keys.map((key) => `\`${keyName(key)}\``).join(" ")} | ${binding.words} |`,

@@ -82,15 +82,15 @@ test("a note stands at its row, is said anew in its place, and goes when it is e
 test("a new sheet is followed from the same row, begun pieces that it lacks are kept, others go", async () => {
   const longer = (await sheetOfSample("sleeve", (text) => text.replaceAll("36 cm", "38 cm"))).pieces;
   const record = applyEvents(start, [...next(50), { kind: "note", text: "here" }]);
-  const follows = applyEvent(record, { kind: "follow", garmentHash: "new", sheets: longer });
-  expect(follows.garmentHash).toBe("new");
+  const follows = applyEvent(record, { kind: "follow", garmentText: "new", sheets: longer });
+  expect(follows.garmentText).toBe("new");
   expect(rowOf(follows)).toBe(50);
   expect(currentPiece(follows).sheet.rowsInAll).toBe(118);
   expect(currentPiece(follows).notes).toHaveLength(1);
   expect(follows.pieces).toHaveLength(1);
   const other = applyEvent(record, {
     kind: "follow",
-    garmentHash: "new",
+    garmentText: "new",
     sheets: [start.pieces[1]!.sheet],
   });
   expect(other.pieces.map(({ sheet }) => sheet.piece)).toEqual(["front", "sleeve"]);
@@ -102,7 +102,7 @@ test("where the new sheet is shorter than what is knitted, the piece stands at i
   const record = applyEvents(newRecord({ pieces: longer }, "hash"), next(1_000));
   const follows = applyEvent(record, {
     kind: "follow",
-    garmentHash: "new",
+    garmentText: "new",
     sheets: [start.pieces[0]!.sheet],
   });
   expect(rowOf(follows)).toBe(112);

@@ -1,0 +1,71 @@
+import { keptWork } from "../../state/work-place.ts";
+import { placeToJson } from "../../work/place-json.ts";
+import { placeLines } from "../../work/place-text.ts";
+import { currentPiece, pieceNamed, type WorkRecord } from "../../work/record.ts";
+import { numberOption } from "../arguments.ts";
+import type { CommandInput, CommandRun } from "../command.ts";
+import { jsonText } from "../deliver.ts";
+import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
+import { doneInOneStep, refuseUnknownPiece } from "../work/one-step.ts";
+import { placeOfWork, readable, type WorkAtHand, workAtHand } from "../work/work-at-hand.ts";
+
+const longestRestMs = 10_000;
+
+export const run: CommandRun = async (input) => {
+  const { options, terminal } = input;
+  const restMs = numberOption("rest", options.rest, { least: 0, most: longestRestMs });
+  if (options.where === true) return sayWhere(input);
+  const work = await workAtHand(input);
+  refuseUnknownPiece(work.record, options.piece);
+  const asked = ["next", "back", "row", "note", "mistake"].filter((name) => options[name] !== undefined);
+  if (asked.length > 0) return doneInOneStep(input, work);
+  if (!terminal.interactive) return say(input, work.record);
+  return onScreen(input, work, restMs);
+};
+
+/** Only reads: neither the lock nor, once the work is begun, the garment file is looked at. */
+async function sayWhere(input: CommandInput): Promise<ExitCode> {
+  const place = await placeOfWork(input);
+  const record = readable(keptWork(place), place) ?? (await workAtHand(input)).record;
+  refuseUnknownPiece(record, input.options.piece);
+  return say(input, record);
+}
+
+function say({ options, terminal }: CommandInput, record: WorkRecord): ExitCode {
+  const named = typeof options.piece === "string" ? pieceNamed(record, options.piece) : undefined;
+  const piece = named ?? currentPiece(record);
+  terminal.out(options.json === true ? jsonText(placeToJson(piece)) : placeLines(piece).join("\n"));
+  return exitCodes.done;
+}
+
+async function onScreen(
+  input: CommandInput,
+  work: WorkAtHand,
+  restMs: number | undefined,
+): Promise<ExitCode> {
+  const { options, terminal } = input;
+  const { workAtMachine, stepKeyNamed } = await import("../../../tui/work/run.ts");
+  const stepKey = typeof options["step-key"] === "string" ? stepKeyNamed(options["step-key"]) : undefined;
+  if (stepKey === undefined && options["step-key"] !== undefined)
+    throw new CommandError(
+      `--step-key takes one key: a letter, space, enter, right, pagedown, F1 to F12 and the like; this is "${options["step-key"]}".`,
+    );
+  const how = await workAtMachine({
+    ...work,
+    colour: options["no-color"] !== true,
+    bell: options.bell === true,
+    takeOver: options["take-over"] === true,
+    takeNewSheet: options["new-sheet"] === true,
+    ...(typeof options.piece === "string" && { piece: options.piece }),
+    ...(stepKey !== undefined && { stepKey }),
+    ...(restMs !== undefined && { restMs }),
+  });
+  if (how.kind === "quit") {
+    terminal.say(how.words);
+    return exitCodes.done;
+  }
+  terminal.say(
+    `Evenrow met a fault of its own and stopped: ${how.reason}\nThe place that was shown last is kept.`,
+  );
+  return exitCodes.fault;
+}

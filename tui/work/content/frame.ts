@@ -1,0 +1,164 @@
+import { basename } from "node:path";
+import { printable } from "../../../src/diagnostics/shown.ts";
+import { wrap } from "../../../src/report/wrap.ts";
+import { placeWords } from "../../../src/work/place-text.ts";
+import { currentPiece } from "../../../src/work/record.ts";
+import { footerOf } from "../../content/footer.ts";
+import type { Glyphs } from "../../content/glyphs.ts";
+import { keyNames } from "../../content/key-list.ts";
+import { cell, fitHeight, fitLine, type Line, line } from "../../content/line.ts";
+import { workKeysAt } from "../keys.ts";
+import type { WorkState } from "../state.ts";
+import { heldWords } from "../update.ts";
+import { workKeySections } from "./key-sections.ts";
+import { machineLines } from "./machine.ts";
+
+/** The whole screen as lines, each as wide as the terminal; one row stays free, or the terminal would scroll. */
+export function workFrame(state: WorkState, glyphs: Glyphs): readonly Line[] {
+  const { columns, rows } = state.terminal;
+  const height = Math.max(1, rows - 1);
+  const foot = workFooter(state, columns, height >= 12 ? 2 : 1);
+  const room = height - foot.length - 2;
+  const lines =
+    room < 4
+      ? [
+          line(
+            `${currentPiece(state.record).sheet.piece}: ${placeWords(currentPiece(state.record))}`,
+            "strong",
+          ),
+        ]
+      : [
+          titleLine(state, columns),
+          ...fitHeight(body(state, columns, room, glyphs), room),
+          messageLine(state),
+          ...foot,
+        ];
+  return fitHeight(lines, height).map((one) => fitLine(one, columns, glyphs.cut));
+}
+
+/** The keys that can be used now. */
+export const workFooter = (state: WorkState, width: number, height: number): readonly Line[] =>
+  footerOf(
+    workKeysAt(state.screen.kind).filter(
+      ({ short, unusable }) => short !== undefined && unusable?.(state) === undefined,
+    ),
+    width,
+    height,
+  );
+
+function titleLine({ record, file, standing }: WorkState, width: number): Line {
+  const right = standing === "mine" ? "every row shown is kept " : "LOOKING ON, nothing is counted here ";
+  const left = ` ${printable(record.piece)}  ${printable(basename(file))}`;
+  return [
+    { text: cell(left, Math.max(0, width - right.length)), style: "title" },
+    { text: right, style: "title" },
+  ];
+}
+
+export const messageLine = ({ message }: WorkState): Line =>
+  message ? line(message.words, message.kind === "refused" ? "warning" : "accent") : line("");
+
+function body(state: WorkState, width: number, height: number, glyphs: Glyphs): readonly Line[] {
+  const { screen } = state;
+  if (screen.kind === "main") return machineLines(state, { width, height, glyphs });
+  const lines = questionLines(state, width, glyphs);
+  if (screen.kind !== "help") return lines;
+  const from = Math.min(screen.scroll, Math.max(0, lines.length - height));
+  return lines.slice(from, from + height);
+}
+
+const keyWidth = 28;
+
+/** What fills the screen while something is typed or asked. */
+export function questionLines(state: WorkState, width: number, glyphs: Glyphs): readonly Line[] {
+  const { screen, record, change } = state;
+  const said = (text: string, style: "plain" | "strong" | "warning" = "plain"): readonly Line[] =>
+    wrap(text, width, text.startsWith(" ") ? 5 : 0).map((one) => line(one, style));
+  switch (screen.kind) {
+    case "main":
+      return [];
+    case "number":
+      return [
+        ...said(""),
+        ...said(`Go to row ${screen.text}_`, "strong"),
+        ...said("Enter, then you are asked once more."),
+      ];
+    case "ask jump": {
+      const half = screen.part > 1 ? " of the second half" : "";
+      return [
+        ...said(""),
+        ...said(`Go from ${placeWords(currentPiece(record))} to row ${screen.row}${half}?`, "strong"),
+        ...said(""),
+        ...said("  Enter  yes"),
+        ...said("  Tab    the other half, where the piece is worked in two"),
+        ...said("  Esc    no, stay"),
+      ];
+    }
+    case "note":
+      return [
+        ...said(""),
+        ...said(`A note at ${placeWords(currentPiece(record))}:`),
+        ...said(`${screen.text}_`, "strong"),
+        ...said(""),
+        ...said("Enter keeps it; an empty note takes it away."),
+      ];
+    case "pieces":
+      return [
+        ...said("Which piece?", "strong"),
+        ...record.pieces.map((piece, index) =>
+          line(
+            `${index === screen.at ? glyphs.pointer : " "} ${printable(piece.sheet.piece)}: ${placeWords(piece)}`,
+            index === screen.at ? "chosen" : "plain",
+          ),
+        ),
+      ];
+    case "help":
+      return [
+        ...said("All keys", "strong"),
+        ...workKeySections().flatMap(({ title, bindings }) => [
+          line(""),
+          line(title, "strong"),
+          ...bindings.flatMap((binding) =>
+            wrap(`  ${keyNames(binding).padEnd(keyWidth)} ${binding.words}`, width, keyWidth + 3).map(
+              (text) => line(text),
+            ),
+          ),
+        ]),
+      ];
+    case "ask held":
+      return [
+        ...said(""),
+        ...said(heldWords(state), "warning"),
+        ...said(""),
+        ...said("  l  only look on: the screen follows what is counted there"),
+        ...said("  t  take the work over: the other copy stops counting before its next row"),
+        ...said("  q  leave"),
+      ];
+    case "ask change":
+      return [
+        ...said("The garment file was changed, and its sheet is not the one that you follow.", "warning"),
+        ...(change?.differences ?? []).flatMap(({ piece, words }) => [
+          ...said(""),
+          ...said(piece, "strong"),
+          ...words.flatMap((one) => said(`  ${one}`)),
+        ]),
+        ...said(""),
+        ...said("  g  go on with the sheet that you began"),
+        ...said("  n  take the new sheet from here on"),
+      ];
+    case "ask unlike":
+      return [
+        ...said("What you have knitted is not what the new sheet says.", "warning"),
+        ...said(
+          "Rows that are done would have been worked otherwise, so stitches and counts may not come out.",
+        ),
+        ...(change?.differences ?? [])
+          .filter(({ isSameSoFar }) => !isSameSoFar)
+          .flatMap(({ piece, words }) => said(`  ${piece}: ${words.at(-1)}`)),
+        ...said(""),
+        ...said("  y    take it all the same"),
+        ...said("  g    go on with the sheet that you began"),
+        ...said("  Esc  back"),
+      ];
+  }
+}

@@ -1,0 +1,181 @@
+import type { WorkPlaceName, WorkState } from "./state.ts";
+
+/** One line of the key table, from which handlers, the help, the footer and the documents are made. */
+export interface WorkKey {
+  readonly keys: readonly string[];
+  readonly action: WorkAction;
+  readonly words: string;
+  /** The same in a word or two, for the footer. */
+  readonly short?: string;
+  readonly places: readonly WorkPlaceName[];
+  /** Why it cannot be used now; undefined where it can. */
+  readonly unusable?: (state: WorkState) => string | undefined;
+}
+
+const everywhere: readonly WorkPlaceName[] = [
+  "main",
+  "number",
+  "ask jump",
+  "note",
+  "pieces",
+  "help",
+  "ask change",
+  "ask unlike",
+  "ask held",
+];
+
+const onlyMine = ({ standing }: WorkState): string | undefined =>
+  standing === "mine" ? undefined : "Here you only look on; t takes the work over.";
+
+const needsPieces = ({ record }: WorkState): string | undefined =>
+  record.pieces.length > 1 ? undefined : "The garment has one piece only.";
+
+const needsOther = ({ standing }: WorkState): string | undefined =>
+  standing === "looking" ? undefined : "The work is yours already.";
+
+const table = [
+  {
+    keys: ["space", "enter", "right", "pagedown", "step"],
+    action: "next",
+    words: "one row on (every press is a row; held down it runs on)",
+    short: "row on",
+    places: ["main"],
+    unusable: onlyMine,
+  },
+  {
+    keys: ["backspace", "left", "pageup"],
+    action: "back",
+    words: "one row back",
+    short: "row back",
+    places: ["main"],
+    unusable: onlyMine,
+  },
+  {
+    keys: ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"],
+    action: "digit",
+    words: "a row's number, then Enter: go to that row, once you have said yes",
+    places: ["main", "number"],
+    unusable: onlyMine,
+  },
+  {
+    keys: ["n"],
+    action: "note",
+    words: "leave a note at this row",
+    short: "note",
+    places: ["main"],
+    unusable: onlyMine,
+  },
+  {
+    keys: ["x"],
+    action: "mistake",
+    words: "mark a mistake at this row, or take the mark away",
+    short: "mistake",
+    places: ["main"],
+    unusable: onlyMine,
+  },
+  {
+    keys: ["p"],
+    action: "pieces",
+    words: "choose the piece",
+    short: "piece",
+    places: ["main"],
+    unusable: (state) => onlyMine(state) ?? needsPieces(state),
+  },
+  {
+    keys: ["t"],
+    action: "take over",
+    words: "take the work over from the copy that has it",
+    short: "take over",
+    places: ["main", "ask held"],
+    unusable: needsOther,
+  },
+  { keys: ["l"], action: "look", words: "only look on", short: "look on", places: ["ask held"] },
+  {
+    keys: ["enter"],
+    action: "accept",
+    words: "take what is typed",
+    short: "take",
+    places: ["number", "note"],
+  },
+  { keys: ["backspace"], action: "erase", words: "erase the last letter", places: ["number", "note"] },
+  { keys: ["ctrl-u"], action: "erase all", words: "erase all that is typed", places: ["note"] },
+  {
+    keys: ["enter", "y"],
+    action: "go",
+    words: "yes, go to that row",
+    short: "go there",
+    places: ["ask jump"],
+  },
+  {
+    keys: ["tab"],
+    action: "other half",
+    words: "the other half above the neck",
+    short: "other half",
+    places: ["ask jump"],
+  },
+  { keys: ["up", "k"], action: "up", words: "up", places: ["pieces", "help"] },
+  { keys: ["down", "j"], action: "down", words: "down", places: ["pieces", "help"] },
+  { keys: ["enter"], action: "choose", words: "work on this piece", short: "choose", places: ["pieces"] },
+  {
+    keys: ["g"],
+    action: "keep sheet",
+    words: "go on with the sheet that you began",
+    short: "go on with mine",
+    places: ["ask change", "ask unlike"],
+  },
+  {
+    keys: ["n"],
+    action: "new sheet",
+    words: "take the new sheet",
+    short: "new sheet",
+    places: ["ask change"],
+  },
+  {
+    keys: ["y"],
+    action: "new all the same",
+    words: "take it all the same",
+    short: "take it",
+    places: ["ask unlike"],
+  },
+  {
+    keys: ["escape"],
+    action: "leave",
+    words: "leave a passing state: typing, a question, the help",
+    short: "back",
+    places: ["number", "ask jump", "note", "pieces", "help", "ask unlike"],
+  },
+  { keys: ["?"], action: "help", words: "all keys", short: "keys", places: ["main"] },
+  {
+    keys: ["q"],
+    action: "quit",
+    words: "leave; the place is kept",
+    short: "leave",
+    places: ["main", "help", "ask held", "ask change"],
+  },
+  { keys: ["ctrl-z"], action: "suspend", words: "go to the shell; fg comes back", places: everywhere },
+  { keys: ["ctrl-c"], action: "quit", words: "leave at once; the place is kept", places: everywhere },
+] as const satisfies readonly (Omit<WorkKey, "action"> & { readonly action: string })[];
+
+export type WorkAction = (typeof table)[number]["action"];
+
+export const workKeys: readonly WorkKey[] = table;
+
+/** The keys that are valid in a place, in the order of the table. */
+export const workKeysAt = (place: WorkPlaceName): readonly WorkKey[] =>
+  workKeys.filter(({ places }) => places.includes(place));
+
+export const workKeyFor = (place: WorkPlaceName, key: string): WorkKey | undefined =>
+  workKeysAt(place).find(({ keys }) => keys.includes(key));
+
+/** What the documents and the help call the places. */
+export const workPlaceNames: Readonly<Record<WorkPlaceName, string>> = {
+  main: "At the machine",
+  number: "Typing a row's number",
+  "ask jump": "Asked whether to go to a row",
+  note: "Typing a note",
+  pieces: "Choosing the piece",
+  help: "Help",
+  "ask change": "Asked about a changed file",
+  "ask unlike": "Asked about a sheet unlike what is knitted",
+  "ask held": "Asked about another copy",
+};
