@@ -19,7 +19,7 @@ export interface LoadedDrawing {
 }
 
 /** More drawings than a garment has pieces are a slip or a trap. */
-const MOST_DRAWINGS = 50;
+const MOST_DRAWINGS = 12;
 
 /**
  * Reads every drawing that a garment file names.

@@ -64,7 +64,8 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: 
   const part = partCursor
     ? wordAt(reading, partCursor, "where on the body a piece lies", BODY_PARTS)
     : shaped?.part;
-  if (!table || !written) return { name };
+  // A drawing may bring marks, so without it nobody knows which marks there are.
+  if (!table || !written || (isDrawn && !drawn)) return { name };
   const marks = new Map([
     ["cast-on", 0],
     ...(made?.marks ?? []),
