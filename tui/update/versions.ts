@@ -155,7 +155,7 @@ function solved(state: State): Next {
     sequence,
     source: garment.version.text,
     name: garment.file,
-    drawings: garment.drawings,
+    ...(garment.drawings.length > 0 && { drawings: garment.drawings }),
     ...(rule !== undefined && { first: rule }),
   });
 }
