@@ -3,6 +3,7 @@ import { fixedLoss } from "../fit/enumerate.ts";
 import { type Field, fieldsOf, neighbours, relation } from "../fit/field.ts";
 import { isOnly } from "../garment/allowed.ts";
 import type { Garment } from "../garment/garment.ts";
+import { growingQuantity } from "../motif/growing-quantity.ts";
 
 export function examinePlacements(garment: Garment): readonly Diagnostic[] {
   const fields = fieldsOf(garment);
@@ -19,7 +20,7 @@ export function examinePlacements(garment: Garment): readonly Diagnostic[] {
 /** A motif that changes from repeat to repeat goes its own way: one column of it about the middle of one piece. */
 function stiffGrowth(garment: Garment, { placement }: Field): readonly Diagnostic[] {
   const motif = garment.motifs.find(({ name }) => name === placement.motif)!;
-  const changing = motif.quantities.find(({ change }) => change !== undefined);
+  const changing = growingQuantity(motif);
   if (!changing) return [];
   const twice = garment.placements.filter(({ motif: other }) => other === motif.name).length > 1;
   const { columns, margins } = placement;

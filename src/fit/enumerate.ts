@@ -1,11 +1,12 @@
 import { groundStitch } from "../cloth/gauge.ts";
 import type { Garment } from "../garment/garment.ts";
+import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace.ts";
 import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import type { Choices } from "./formulate.ts";
-import { type Course, coursesOf, growingQuantity } from "./growth/courses.ts";
+import { type Course, coursesOf } from "./growth/courses.ts";
 import { growingCandidates } from "./growth/growing-candidates.ts";
 import {
   byCostThenPlainness,

@@ -1,5 +1,7 @@
 import { prepareCord } from "../cord/preparation.ts";
 import type { Fit, FittedPlacement } from "../fit/fit.ts";
+import { growingQuantity } from "../motif/growing-quantity.ts";
+import { growthWords } from "./growth-words.ts";
 import { counted } from "./words.ts";
 
 /** How a rival differs from the best fit, in a knitter's words, the most visible first; empty where it does not. */
@@ -11,10 +13,12 @@ function lookDifferences(best: Fit, rival: Fit): readonly string[] {
   return rival.looks.flatMap((look, index) => {
     const other = best.looks[index]!;
     const whose = rival.looks.length > 1 ? `${look.motif.name}: ` : "";
+    const growing = growingQuantity(look.motif);
     const quantities = [...look.values]
+      .filter(([name]) => name !== growing?.name)
       .filter(([name, value]) => other.values.get(name) !== value)
       .map(([name, value]) => `${whose}${name} ${value} instead of ${other.values.get(name)}`);
-    if (quantities.length > 0) return quantities;
+    if (quantities.length > 0 || growing) return quantities;
     return look.segments
       .filter(({ pickup }, at) => pickup !== other.segments[at]?.pickup)
       .map(({ name, pickup }) => `${whose}${name} count ${pickup}`);
@@ -26,6 +30,7 @@ function placementDifferences(best: Fit, rival: Fit): readonly string[] {
     const other = best.placements[index]!;
     const whose = rival.placements.length > 1 ? `${placement.piece}: ` : "";
     return [
+      growthWords(placement) === growthWords(other) ? undefined : growthWords(placement),
       change(placement.repeats - other.repeats, "more repeat", "fewer repeat"),
       change(placement.columns - other.columns, "more column", "fewer column"),
       placement.gap === other.gap ? undefined : `gap ${placement.gap} instead of ${other.gap}`,

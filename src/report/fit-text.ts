@@ -2,9 +2,12 @@ import { needleCount, rangeName } from "../cloth/bed.ts";
 import { needlesAt } from "../cloth/counted-piece.ts";
 import { prepareCord } from "../cord/preparation.ts";
 import { type Fit, type FittedLook, type FittedPlacement, pieceOf } from "../fit/fit.ts";
+import type { FittedSegment } from "../fit/looks.ts";
 import type { Fits } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
+import { growingQuantity } from "../motif/growing-quantity.ts";
 import { differences } from "./differences.ts";
+import { workedSegments } from "./growth-words.ts";
 import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
@@ -16,7 +19,7 @@ export function fitText(result: Fits, width: number): string {
     title,
     "=".repeat(title.length),
     "",
-    ...fit.looks.flatMap((look) => [...lookLines(look), ""]),
+    ...fit.looks.flatMap((look) => [...lookLines(fit, look), ""]),
     ...fit.placements.flatMap((placement) => [
       ...placementLines(fit, placement).flatMap((line) => wrap(line, width, 4)),
       "",
@@ -27,19 +30,33 @@ export function fitText(result: Fits, width: number): string {
   ].join("\n");
 }
 
-function lookLines({ motif, values, segments }: FittedLook): readonly string[] {
-  const quantities = motif.quantities.map(
-    ({ name, unit }) => `${name} ${counted(values.get(name)!, unit.slice(0, -1), unit)}`,
-  );
+function lookLines(fit: Fit, look: FittedLook): readonly string[] {
+  const { motif, values, segments } = look;
+  const growing = growingQuantity(motif);
+  const quantities = motif.quantities
+    .filter((quantity) => quantity !== growing)
+    .map(({ name, unit }) => `${name} ${counted(values.get(name)!, unit.slice(0, -1), unit)}`);
   const like = motif.like === undefined ? "" : ` (${motif.like})`;
+  const head = `${motif.name}${like}${quantities.length > 0 ? `: ${listed(quantities)}` : ""}`;
+  const grown = growing && fit.placements.find(({ motif: name }) => name === motif.name);
+  return [head, ...(grown ? growthLines(growing.name, grown) : segmentLines(segments))];
+}
+
+function segmentLines(segments: readonly FittedSegment[]): readonly string[] {
   const nameWidth = Math.max(...segments.map(({ name }) => name.length));
-  return [
-    `${motif.name}${like}${quantities.length > 0 ? `: ${listed(quantities)}` : ""}`,
-    ...segments.map(
-      ({ name, pickup, needles, rows, ease }) =>
-        `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ease ${signedPercent(ease)}`,
-    ),
-  ];
+  return segments.map(
+    ({ name, pickup, needles, rows, ease }) =>
+      `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ease ${signedPercent(ease)}`,
+  );
+}
+
+/** A growing motif section by section, from the bottom up. */
+function growthLines(quantity: string, { sections }: FittedPlacement): readonly string[] {
+  const worked = workedSegments(sections);
+  return sections.flatMap(({ look, repeats }, index) => [
+    `  ${quantity} ${look.values.get(quantity)} for ${counted(repeats, "repeat")}`,
+    ...segmentLines(worked[index]!).map((line) => `  ${line}`),
+  ]);
 }
 
 function placementLines(fit: Fit, placement: FittedPlacement): readonly string[] {

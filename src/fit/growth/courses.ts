@@ -1,6 +1,7 @@
 import type { Gauge, Weights } from "../../garment/garment.ts";
+import type { GrowingQuantity } from "../../motif/growing-quantity.ts";
 import { joiningSegments } from "../../motif/joins.ts";
-import type { CordMotif, Motif, Quantity } from "../../motif/motif.ts";
+import type { CordMotif, Quantity } from "../../motif/motif.ts";
 import { segmentKey } from "../../motif/segments.ts";
 import { type Footing, footingKey } from "../layouts.ts";
 import { countings, type FittedSegment, type Look, looksOf, meanEaseAway } from "../looks.ts";
@@ -31,15 +32,6 @@ export interface Step {
   /** How far the quantity is from the preferred value. */
   readonly away: number;
 }
-
-export interface GrowingQuantity extends Quantity {
-  /** Most by which it may change from one repeat to the next. */
-  readonly change: number;
-}
-
-/** The quantity of a motif that may change from repeat to repeat. */
-export const growingQuantity = (motif: Motif): GrowingQuantity | undefined =>
-  motif.quantities.find((quantity): quantity is GrowingQuantity => quantity.change !== undefined);
 
 /** The courses of a growing motif; of the ways to count the cord only the one nearest to the preferred ease. */
 export function coursesOf(

@@ -1,5 +1,6 @@
 import { needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
+import { workedSegments } from "../../report/growth-words.ts";
 import { counted, listed } from "../../report/words.ts";
 import type { SheetPiece } from "../sheet.ts";
 import { blocksOf } from "./blocks.ts";
@@ -27,15 +28,18 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   };
 }
 
-const ornamentFact = ({ motif, sections }: FittedPlacement): Fact => ({
-  name: motif,
-  value: sections
-    .map(({ look, repeats }) => {
-      const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
-      const counts = look.segments.map(({ name, pickup }) => `${name} count ${pickup}`);
-      return [listed([...quantities, ...counts]), counted(repeats, "repeat")]
-        .filter((words) => words !== "")
-        .join("; ");
-    })
-    .join("; then "),
-});
+function ornamentFact({ motif, sections }: FittedPlacement): Fact {
+  const worked = workedSegments(sections);
+  return {
+    name: motif,
+    value: sections
+      .map(({ look, repeats }, index) => {
+        const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
+        const counts = worked[index]!.map(({ name, pickup }) => `${name} count ${pickup}`);
+        return [listed([...quantities, ...counts]), counted(repeats, "repeat")]
+          .filter((words) => words !== "")
+          .join("; ");
+      })
+      .join("; then "),
+  };
+}
