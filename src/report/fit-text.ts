@@ -45,8 +45,8 @@ function lookLines(fit: Fit, look: FittedLook): readonly string[] {
 function segmentLines(segments: readonly FittedSegment[]): readonly string[] {
   const nameWidth = Math.max(...segments.map(({ name }) => name.length));
   return segments.map(
-    ({ name, pickup, needles, rows, ease }) =>
-      `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ease ${signedPercent(ease)}`,
+    ({ name, pickup, needles, rows, ease, fixed }) =>
+      `  ${name.padEnd(nameWidth)}  count ${String(pickup).padStart(2)}   ${counted(needles, "needle")} across, ${counted(rows, "row")} up, ${fixed === undefined ? `ease ${signedPercent(ease)}` : "stands off"}`,
   );
 }
 

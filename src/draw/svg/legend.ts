@@ -113,12 +113,14 @@ const crossingSign = (): readonly Markup[] => [
 ];
 
 function cableEntries(scene: Scene, mirrored: boolean): readonly Entry[] {
-  const motifs = new Map(scene.cables.map((cable) => [cable.motif, cable]));
+  const motifs = new Map<string, Set<string>>();
+  for (const { motif, left, right } of scene.cables)
+    motifs.set(motif, (motifs.get(motif) ?? new Set()).add(`${left} and ${right}`));
   const where = mirrored ? "lies behind" : "lies on the far side: put it back on its needles first";
   return [
-    ...[...motifs.values()].map(
-      ({ motif, left, right }): Entry => ({
-        words: `${motif}: ${counted(left, "stitch", "stitches")} and ${right} change places`,
+    ...[...motifs].map(
+      ([motif, sizes]): Entry => ({
+        words: `${motif}: ${[...sizes].join(", ")} stitches change places`,
         sign: [
           band("-12,6 -2,6 12,-6 2,-6", ink.shade),
           element("polygon", {
