@@ -125,6 +125,26 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/work.ts"),
   },
   {
+    name: "refit",
+    summary: "fits the rest of a piece anew from what is measured on it at a row",
+    operands: "FILE",
+    options: [
+      { name: "row", value: "NUMBER", summary: "rows knitted" },
+      { name: "length", value: "LENGTH", summary: "measured from the cast-on edge to the needles" },
+      { name: "width", value: "LENGTH", summary: "measured over all needles in work" },
+      { name: "piece", value: "NAME", summary: "which piece (default: the only one)" },
+      json,
+      timeLimit,
+      output,
+      force,
+    ],
+    examples: [
+      'evenrow refit samples/sleeve.yaml --row 50 --length "17 cm"',
+      'evenrow refit samples/front.yaml --row 120 --length "31 cm" --width "50.5 cm" -o front-from-120.txt',
+    ],
+    load: () => import("./commands/refit.ts"),
+  },
+  {
     name: "check",
     summary: "everything that is wrong with a garment file",
     operands: "FILE",

@@ -3,12 +3,12 @@ import { noFitText } from "../report/no-fit-text.ts";
 import type { CommandInput } from "./command.ts";
 import { textWidth } from "./deliver.ts";
 import { type ExitCode, exitCodes } from "./exit-codes.ts";
-import { fileOperand } from "./load-garment.ts";
+import { fileOperand, type LoadedGarment } from "./load-garment.ts";
 import { solveFile } from "./solving.ts";
 
 /** A fit to go on with, or how the command ends without one. */
 export type Fitted =
-  | { readonly fit: Fit; readonly proven: boolean }
+  | { readonly fit: Fit; readonly proven: boolean; readonly locate: LoadedGarment["locate"] }
   | { readonly fit?: undefined; readonly code: ExitCode };
 
 /** Fits the file of a command that works from the best fit alone; where there is none, why is said. */
@@ -18,7 +18,7 @@ export async function fittedFile(input: CommandInput, command: string): Promise<
   for (const note of result.notes) terminal.say(note);
   switch (result.status) {
     case "fits":
-      return { fit: result.fit, proven: result.proven };
+      return { fit: result.fit, proven: result.proven, locate: loaded.locate };
     case "does not fit":
       terminal.say(noFitText(loaded.garment!.title, conflict, textWidth(terminal.columns)));
       return { code: exitCodes.noFit };

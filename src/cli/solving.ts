@@ -1,5 +1,6 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
-import { breakDown } from "../fit/refusal.ts";
+import type { Engine } from "../../solver/program.ts";
+import { breakDown, type NamedRule } from "../fit/refusal.ts";
 import { type FitResult, fitGarment, RefusedFit, type SolveOptions } from "../fit/solve.ts";
 import type { PlacedRule } from "../report/fit-json.ts";
 import { numberOption } from "./arguments.ts";
@@ -24,25 +25,44 @@ export async function solveFile(
   { options, terminal }: CommandInput,
   rivals?: number,
 ): Promise<Solved> {
-  const seconds = numberOption("time-limit", options["time-limit"], { least: 0.01, most: 86_400 });
+  const timeLimitMs = timeLimitOf(options);
+  return withEngine(async (engine) => {
+    const loaded = await soundGarment(file, terminal);
+    const started = performance.now();
+    const limits: SolveOptions = { timeLimitMs, ...(rivals !== undefined && { rivals }) };
+    const result = await fitGarment(loaded.garment, engine, limits);
+    const conflict =
+      result.status === "does not fit"
+        ? placedRules((await breakDown(loaded.garment, engine)).rules, loaded.locate)
+        : [];
+    return { loaded, result, conflict, elapsedMs: performance.now() - started };
+  });
+}
+
+/** How long solving may take, in ms; the usual time where the command line says nothing. */
+export const timeLimitOf = (options: CommandInput["options"]): number =>
+  1000 * (numberOption("time-limit", options["time-limit"], { least: 0.01, most: 86_400 }) ?? usualSeconds);
+
+/** Rules with where they stand in the file. */
+export const placedRules = (
+  rules: readonly NamedRule[],
+  locate: LoadedGarment["locate"],
+): readonly PlacedRule[] =>
+  rules.map((rule): PlacedRule => {
+    const place = locate(rule.path);
+    return place ? { ...rule, place } : rule;
+  });
+
+/**
+ * Lends an engine that is ended when it does not answer, and is closed afterwards.
+ *
+ * @throws CommandError where an answer is refused by the independent check
+ */
+export async function withEngine<Result>(work: (engine: Engine) => Promise<Result>): Promise<Result> {
   const engine = createGuardedEngine();
   engine.warm();
   try {
-    const loaded = await soundGarment(file, terminal);
-    const started = performance.now();
-    const limits: SolveOptions = {
-      timeLimitMs: 1000 * (seconds ?? usualSeconds),
-      ...(rivals !== undefined && { rivals }),
-    };
-    const result = await fitGarment(loaded.garment, engine.solve, limits);
-    const conflict =
-      result.status === "does not fit"
-        ? (await breakDown(loaded.garment, engine.solve)).rules.map((rule): PlacedRule => {
-            const place = loaded.locate(rule.path);
-            return place ? { ...rule, place } : rule;
-          })
-        : [];
-    return { loaded, result, conflict, elapsedMs: performance.now() - started };
+    return await work(engine.solve);
   } catch (error) {
     if (error instanceof RefusedFit)
       throw new CommandError(

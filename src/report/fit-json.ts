@@ -58,7 +58,8 @@ export function fitToJson(
   }
 }
 
-function fitFields(fit: Fit): object {
+/** Looks, placements and terms of one fit. */
+export function fitFields(fit: Fit): object {
   return {
     motifs: Object.fromEntries(fit.looks.map((look) => [look.motif.name, lookFields(look)])),
     placements: fit.placements.map((placement) => placementFields(fit, placement)),

@@ -1,0 +1,122 @@
+import type { Fit } from "../../fit/fit.ts";
+import { counted, inCentimetres, listed } from "../../report/words.ts";
+import { wrap } from "../../report/wrap.ts";
+import { buildSheet } from "../../sheet/build-sheet.ts";
+import { rowsText } from "../../sheet/text/rows-text.ts";
+import type { CordBalance } from "../cord-balance.ts";
+import type { Progress, Reading } from "../progress.ts";
+import type { Refitted } from "../refit.ts";
+import { changesOf } from "./changes.ts";
+import type { PlacedObstacles } from "./refit-json.ts";
+import { blocksAbove } from "./rows-above.ts";
+
+/** What was measured, what changes and the sheet from the present row on, at most `width` characters a line. */
+export function refitText(before: Fit, result: Refitted, width: number): string {
+  const { fit, progress, cords, unlike } = result;
+  const changes = changesOf(before, fit);
+  const [piece] = buildSheet(fit).pieces;
+  return [
+    ...progressLines(fit.garment.title, progress, width),
+    ...section(
+      "What changes",
+      changes.length > 0 ? changes : ["nothing: go on by the sheet you have"],
+      width,
+    ),
+    ...section("Cord that is made", cords.map(cordWords), width),
+    ...unlike.flatMap((motif) =>
+      wrap(`${motif} differs now from the other pieces that have it; they are left as they were.`, width),
+    ),
+    ...wrap(
+      `Only ${progress.piece} is fitted anew; what is knitted of it stays as it is, and so do the other pieces.`,
+      width,
+    ),
+    "",
+    ...blocksAbove(fit, piece!, progress.row).flatMap(({ title, lines }) => [
+      ...heading(title, "-"),
+      ...rowsText(lines, width),
+      "",
+    ]),
+  ].join("\n");
+}
+
+/** Why the rest cannot be fitted, and what would help. */
+export function noRefitText(
+  title: string,
+  progress: Progress,
+  { isLongEnough, conflict, rowsMore, rowsFewer }: PlacedObstacles,
+  width: number,
+): string {
+  return [
+    ...progressLines(title, progress, width),
+    ...wrap(
+      isLongEnough
+        ? `${progress.piece} is as long as its outline already, so there is nothing left to fit: end it as the sheet says, or unravel some rows.`
+        : "The rest cannot be fitted so that the motif ends whole at its mark and every limit is kept.",
+      width,
+    ),
+    ...(conflict.length > 0
+      ? wrap("These rules cannot all be kept; if any one of them gave way, something would fit:", width)
+      : []),
+    ...conflict.flatMap(({ words, place }) =>
+      wrap(`  - ${words} ${place ? `(line ${place.line})` : "(not stated in the file)"}`, width, 4),
+    ),
+    ...helpWords(rowsMore, rowsFewer).flatMap((words) => wrap(words, width)),
+  ].join("\n");
+}
+
+const helpWords = (more: number | undefined, fewer: number | undefined): readonly string[] => {
+  const ways = [
+    ...(more === undefined ? [] : [`${counted(more, "row")} longer`]),
+    ...(fewer === undefined ? [] : [`${counted(fewer, "row")} shorter`]),
+  ];
+  return ways.length === 0
+    ? []
+    : [`If the piece could be ${ways.join(" or ")} than it may, the motif could end whole.`];
+};
+
+function progressLines(
+  title: string,
+  { piece, row, rowHeight, stitchWidth, length, marks }: Progress,
+  width: number,
+): readonly string[] {
+  return [
+    ...heading(`${title}: ${piece} at row ${row}`, "="),
+    ...section(
+      "So far",
+      [
+        `a row is ${smallReading(rowHeight)}`,
+        `a stitch is ${smallReading(stitchWidth)}`,
+        `knitted on as it stands, it would end at ${reading(length)}`,
+        ...marks
+          .filter(({ name }) => name !== "bind-off")
+          .map((mark) => `${mark.name} would come at ${reading(mark)}`),
+      ],
+      width,
+    ),
+  ];
+}
+
+const smallReading = ({ mm, withinMm, plannedMm }: Reading): string =>
+  `${mm.toFixed(2)} mm (within ${withinMm.toFixed(2)}), planned ${plannedMm.toFixed(2)} mm`;
+
+const reading = ({ mm, withinMm, plannedMm }: Reading): string =>
+  `${inCentimetres(mm)} (within ${inCentimetres(withinMm)}), planned ${inCentimetres(plannedMm)}`;
+
+function cordWords({ motif, strands, times, made, used, left }: CordBalance): string {
+  const whose = `${motif} (${listed(strands)}${times > 1 ? `, each of ${times}` : ""})`;
+  const stitches = (amount: number): string => counted(amount, "cord stitch", "cord stitches");
+  return left >= 0
+    ? `${whose}: ${stitches(made)} made, ${used} used, ${left} left`
+    : `${whose}: TOO SHORT by ${stitches(-left)}: ${made} made, ${used} used. Make a new cord, or knit on to this one before its end is needed.`;
+}
+
+const heading = (text: string, underline: string): readonly string[] => [
+  text,
+  underline.repeat(text.length),
+  "",
+];
+
+const section = (title: string, lines: readonly string[], width: number): readonly string[] =>
+  lines.length === 0
+    ? []
+    : [...heading(title, "-"), ...lines.flatMap((line) => wrap(`- ${line}`, width, 2)), ""];
