@@ -1,5 +1,4 @@
-import { needleCount, rangeName } from "../../cloth/bed.ts";
-import { needlesAt } from "../../cloth/counted-piece.ts";
+import { needleCount, needlesBetween, rangeName } from "../../cloth/bed.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { counted } from "../../report/words.ts";
 import type { Sheet } from "../sheet.ts";
@@ -15,14 +14,12 @@ export const needlesSection = (fit: Fit, sheet: Sheet): Section => ({
     {
       kind: "table",
       caption: "Needles in work",
-      head: ["Piece", "At the start", "At its widest", "Rows", "Carriage starts"],
+      head: ["Piece", "At the start", "In all", "Rows", "Carriage starts"],
       rows: sheet.pieces.map(({ piece: name, needlesAtStart, rowsInAll }) => {
         const piece = fit.pieces.find((one) => one.name === name)!;
-        const ranges = Array.from({ length: piece.rows + 1 }, (_, row) => needlesAt(piece, row));
-        const widest = ranges.reduce((best, range) =>
-          needleCount(range) > needleCount(best) ? range : best,
-        );
-        return [name, inWork(needlesAtStart), inWork(widest), String(rowsInAll), piece.carriage];
+        // A piece that leans to one side takes more of the bed than it ever has in work at once.
+        const inAll = needlesBetween(-Math.max(...piece.left), Math.max(...piece.right));
+        return [name, inWork(needlesAtStart), inWork(inAll), String(rowsInAll), piece.carriage];
       }),
     },
   ],
