@@ -88,6 +88,11 @@ describe("an outline from a drawing", () => {
     }
   });
 
+  test("of a garment from standard input is looked for from the working folder", async () => {
+    const [loaded] = await loadDrawings(drawn("{ svg: samples/drawn-front.svg, id: front }"), "-");
+    expect(loaded).toMatchObject({ file: "samples/drawn-front.svg", drawing: { remarks: [] } });
+  });
+
   test("is read from files that a garment names, each once; most garments name none", () => {
     expect(drawingsAsked(garmentText(), "x.yaml")).toEqual([]);
     expect(drawingsAsked(drawn("{ svg: a.svg }"), "x.yaml")).toEqual([{ file: "a.svg", kind: "svg" }]);
