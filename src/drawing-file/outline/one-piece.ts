@@ -12,13 +12,12 @@ import { cm } from "./words.ts";
 export function notOnePiece(slabs: readonly Slab[], stitch: Stitch): OutlineProblem | undefined {
   const [first] = slabs;
   if (!first) return { problem: "it has no height" };
-  if (first.parts.length === 2) {
-    const [left, right] = first.parts as [Part, Part];
+  const [left, right] = first.parts;
+  if (left && right)
     return {
-      problem: `its lowest edge is in two parts, ${cm(right.left.low - left.right.low)} apart`,
+      problem: `its lowest edge is in ${first.parts.length} parts, ${cm(right.left.low - left.right.low)} apart`,
       expected: "one level edge to cast on",
     };
-  }
   for (const [index, slab] of slabs.entries()) {
     const below = slabs[index - 1];
     const problem = below && goesOn(below, slab, stitch);
@@ -30,9 +29,8 @@ export function notOnePiece(slabs: readonly Slab[], stitch: Stitch): OutlineProb
 function goesOn(below: Slab, slab: Slab, stitch: Stitch): OutlineProblem | undefined {
   const at = `${cm(slab.fromMm)} above the foot`;
   if (slab.parts.length < below.parts.length) return closes(below, slab, at);
-  for (const [index, part] of slab.parts.entries()) {
-    const under = below.parts[below.parts.length === 1 ? 0 : index]!;
-    const shared = Math.min(under.right.high, part.right.low) - Math.max(under.left.high, part.left.low);
+  for (const part of slab.parts) {
+    const shared = Math.max(...below.parts.map((under) => sharedBy(under, part)));
     if (shared >= Math.min(stitch.widthMm, widthOf(part))) continue;
     return slab.parts.length > below.parts.length
       ? {
@@ -41,8 +39,16 @@ function goesOn(below: Slab, slab: Slab, stitch: Stitch): OutlineProblem | undef
         }
       : { problem: `no stitch goes on from below to above ${at}` };
   }
+  if (slab.parts.length > 2)
+    return {
+      problem: `from ${at} on it is in ${slab.parts.length} parts side by side`,
+      expected: "one part, or two with a neck between them",
+    };
   return undefined;
 }
+
+const sharedBy = (under: Part, part: Part): number =>
+  Math.min(under.right.high, part.right.low) - Math.max(under.left.high, part.left.low);
 
 const widthOf = ({ left, right }: Part): number => Math.max(right.low - left.low, right.high - left.high);
 

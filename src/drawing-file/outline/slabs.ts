@@ -7,7 +7,7 @@ import { cm } from "./words.ts";
 export interface Slab {
   readonly fromMm: number;
   readonly toMm: number;
-  /** One part, or two with a neck between them, from left to right. */
+  /** From left to right. */
   readonly parts: readonly Part[];
 }
 
@@ -49,19 +49,14 @@ export function slabsOf(corners: readonly Point[], stitch: Stitch): readonly Sla
     edges.sort((a, b) => a.low + a.high - b.low - b.high);
     if (edges.some((edge, index) => passes(edges[index - 1], edge)))
       return { problem: `its line crosses itself ${cm((fromMm + toMm) / 2)} above the foot` };
-    if (edges.length > 4) return { problem: inMoreParts(fromMm, edges.length / 2) };
-    const [first, second, third, fourth] = edges;
-    const parts = [
-      { left: first!, right: second! },
-      ...(third && fourth ? [{ left: third, right: fourth }] : []),
-    ];
+    // A closed line is crossed as often going in as going out.
+    const parts = edges.flatMap((left, index) =>
+      index % 2 === 0 ? [{ left, right: edges[index + 1]! }] : [],
+    );
     slabs.push({ fromMm, toMm, parts });
   }
   return slabs;
 }
-
-const inMoreParts = (heightMm: number, parts: number): string =>
-  `from ${cm(heightMm)} above the foot it is in ${parts} parts side by side, and a piece has one, or two beside a neck`;
 
 const passes = (left: Ends | undefined, right: Ends): boolean =>
   left !== undefined && (left.low > right.low + CROSSING_MM || left.high > right.high + CROSSING_MM);

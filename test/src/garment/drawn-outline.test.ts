@@ -138,7 +138,7 @@ describe("mistakes are told in the garment file", () => {
       "one of M, L",
     ],
     ["{ svg: front.svg, id: §dot }", "drawing-unusable", "a circle has no cast-on edge", undefined],
-    ["{ svg: §front.svg, id: front, turn: 180 }", "drawing-not-knittable", "two parts", "one level edge"],
+    ["{ svg: §front.svg, id: front, turn: 180 }", "drawing-not-knittable", "2 parts", "one level edge"],
     ["{ svg: front.svg, id: front, turn: §45 }", "wrong-word", "quarter turns", "90, 180 or 270"],
     ["{ svg: front.svg, id: front, centre: §12 }", "missing-unit", "the centre", "12 cm"],
     ["{ svg: front.svg, §piece: front }", "unknown-key", "there is no key", undefined],

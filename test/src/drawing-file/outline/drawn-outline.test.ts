@@ -114,14 +114,18 @@ describe("what cannot be knitted as one piece is refused with where", () => {
     ["M 30 600 V 40 H 470 V 600 L 250 650 Z", "rises 5 cm over 22 cm"],
     [
       "M 30 620 V 40 H 100 L 150 100 L 200 40 H 300 L 350 100 L 400 40 H 470 V 620 Z",
-      "from 52 cm above the foot it is in 3 parts",
+      "from 52 cm above the foot on it is in 3 parts",
     ],
     ["M 130 620 V 140 L 30 300 V 40 H 470 V 620 Z", "32 cm above the foot another part begins"],
+    [
+      "M 100 600 V 300 L 50 310 V 100 H 450 V 310 L 400 300 V 600 Z",
+      "29 cm above the foot another part begins",
+    ],
     [
       "M 30 620 V 40 H 470 V 620 Z M 200 200 h 50 v 50 h -50 z",
       "the second begins 37 cm above the foot of the largest",
     ],
-    ["M 30 620 V 40 H 470 V 620 H 300 V 500 H 200 V 620 Z", "in two parts, 10 cm apart"],
+    ["M 30 620 V 40 H 470 V 620 H 300 V 500 H 200 V 620 Z", "in 2 parts, 10 cm apart"],
     ["M 30 620 L 480 40 L 30 45 L 470 620 Z", "crosses itself"],
     [
       "M 100 600 V 300 L 200 200 L 250 300 L 400 100 V 600 Z",
