@@ -3,13 +3,13 @@ import { quoted, shown } from "../diagnostics/shown.ts";
 import type { DrawingKind, DrawnShape } from "./drawing.ts";
 
 /** By what a garment asks for one line of a drawing; a name may be left out where there is only one. */
-export interface Asked {
+interface Asked {
   /** The id in an SVG drawing, the piece's name in a DXF file. */
   readonly name?: string;
   readonly size?: string;
 }
 
-export interface NotFound {
+interface NotFound {
   readonly about: "name" | "size";
   /** Goes on after the file's name. */
   readonly problem: string;

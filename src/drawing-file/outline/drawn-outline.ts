@@ -8,6 +8,10 @@ import { type Level, neckOf, outlineOf, profileOf } from "./profile.ts";
 import { type Slab, slabsOf } from "./slabs.ts";
 import { cm } from "./words.ts";
 
+/** Within so many rows a level hem does not become wider than by so much. */
+const HEM_ROWS = 4;
+const HEM_SPREAD = 1.25;
+
 /** How a drawn line is to be read. */
 export interface ReadingOfLine {
   readonly stitch: Stitch;
@@ -68,6 +72,7 @@ export function drawnOutline(shape: DrawnShape, reading: ReadingOfLine): DrawnOu
     marks: notchMarks(line.notchHeights, topMm, stitch),
     remarks: [
       ...line.remarks,
+      ...curvedFoot(whole, stitch),
       ...(lostMm > stitch.heightMm
         ? [
             `it runs out narrower than ${FEWEST_STITCHES} stitches at the top: it is bound off at ${cm(topMm)}, ${cm(lostMm)} below its highest point`,
@@ -96,6 +101,18 @@ function castOnProblem(
     expected:
       "a level edge to cast on, at the foot of the drawing; turn: 90 turns a drawing that lies on its side",
   };
+}
+
+/** A hem that curves up is knitted by casting on more at the sides, which a knitter may not have meant. */
+function curvedFoot(profile: readonly Level[], stitch: Stitch): readonly string[] {
+  const few = profile.filter(({ heightMm }) => heightMm <= HEM_ROWS * stitch.heightMm);
+  const [foot, above] = [profile[0]!, few.at(-1)!];
+  const [narrow, wide] = [foot.leftMm + foot.rightMm, above.leftMm + above.rightMm];
+  return wide <= HEM_SPREAD * narrow
+    ? []
+    : [
+        `its lowest edge is level over ${cm(narrow)} only: more stitches are cast on at the sides, to ${cm(wide)} at ${cm(above.heightMm)} above it`,
+      ];
 }
 
 /** The profile up to where a part becomes narrower than can be knitted. */

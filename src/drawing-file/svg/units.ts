@@ -12,7 +12,7 @@ const MM_PER_CSS_UNIT: Readonly<Record<string, number>> = {
   px: 25.4 / 96,
 };
 
-export const MM_PER_PX = 25.4 / 96;
+const MM_PER_PX = 25.4 / 96;
 
 /** Two numbers of a drawing's size differ by less than this where only their last digits were rounded. */
 const evenly = 1e-3;

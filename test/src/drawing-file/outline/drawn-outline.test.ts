@@ -85,6 +85,13 @@ describe("a drawn line as a piece", () => {
     expect(remarks).toEqual([expect.stringContaining("bound off at 54.")]);
   });
 
+  test("a hem that curves up is cast on bit by bit, and so it says", () => {
+    expect(sound("M 50 590 Q 250 610 450 590 V 300 H 50 Z").remarks).toEqual([
+      "its lowest edge is level over 10 cm only: more stitches are cast on at the sides, to 40 cm at 1 cm above it",
+    ]);
+    expect(sound("M 100 600 L 50 300 H 350 L 300 600 Z").remarks).toEqual([]);
+  });
+
   test("notches are marks, one for a height", () => {
     const shape = {
       ...line("M 50 600 V 50 H 450 V 600 Z"),
