@@ -1,66 +1,81 @@
 import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { type Files, replaceDurably, usualFiles, writeAll } from "./durable.ts";
 
 /**
- * A file that is only ever added to, a line an entry, each on disk before `append` returns.
+ * A file that is only ever added to, a line for what is added together, on disk before `append` returns.
  *
- * A line is a checksum, a space, and the entry as JSON. The checksum (the first 16 hexadecimal digits of SHA-256)
- * goes over the checksum of the line before and the JSON, so that the first line that is torn, missing or of another
- * file ends what is read, and nothing after it is taken for what it is not.
+ * A line is a checksum, a sign, and the entries as a JSON list. The checksum (the first 16 hexadecimal digits of
+ * SHA-256) goes over the checksum of the line before and the JSON, so that the first line that is torn, missing or of
+ * another file ends what is read, and nothing after it is taken for what it is not.
+ *
+ * The sign is a question mark until the line is settled, and then a space. Settling is not waited for on disk: after
+ * the power was lost every whole line counts, for it may have been shown. While the machine has run on, the signs are as
+ * they were left, and a program that was killed before it could show what it had written has not shown it.
  */
 export interface Journal {
   /**
-   * Adds entries, on disk once this has returned. Where it throws what the system says, they are taken out again;
-   * where the program ends meanwhile, the first few of them may stay.
+   * Adds entries as a whole or not at all, on disk once this has returned. Where it throws what the system says, they
+   * are taken out again.
    */
   readonly append: (entries: readonly object[]) => void;
+  /** Says that what was added last is about to be shown. */
+  readonly settle: () => void;
   /** Whether this is the file that a reader finds, and not one that was replaced or removed. */
   readonly isInPlace: () => boolean;
   readonly close: () => void;
 }
 
 const checksumDigits = 16;
+const settled = " ";
+const unsettled = "?";
 
 const checksumOf = (before: string, json: string): string =>
   createHash("sha256").update(before).update(json).digest("hex").slice(0, checksumDigits);
 
-/** The lines of entries as they follow a checksum, and the last one's checksum. */
-function linesOf(
-  entries: readonly object[],
-  before: string,
-): { readonly text: string; readonly last: string } {
-  let last = before;
-  let text = "";
-  for (const entry of entries) {
-    const json = JSON.stringify(entry);
-    last = checksumOf(last, json);
-    text += `${last} ${json}\n`;
-  }
-  return { text, last };
+interface JournalLine {
+  readonly checksum: string;
+  readonly bytes: Uint8Array;
 }
 
-/** The entries of a journal up to the first line that is not whole. */
-export function entriesIn(text: string): readonly unknown[] {
+function lineOf(entries: readonly object[], before: string, sign: string): JournalLine {
+  const json = JSON.stringify(entries);
+  const checksum = checksumOf(before, json);
+  return { checksum, bytes: Buffer.from(`${checksum}${sign}${json}\n`) };
+}
+
+/**
+ * The entries of a journal up to the first line that is not whole.
+ *
+ * @param countsUnsettled whether lines that were never settled count, by the journal's first entry
+ */
+export function entriesIn(
+  text: string,
+  countsUnsettled: (first: unknown) => boolean = () => true,
+): readonly unknown[] {
   const entries: unknown[] = [];
   let before = "";
   for (let from = 0; ; ) {
     const end = text.indexOf("\n", from);
     if (end < 0) return entries;
-    const [checksum, json] = [
-      text.slice(from, from + checksumDigits),
-      text.slice(from + checksumDigits + 1, end),
-    ];
-    if (text[from + checksumDigits] !== " " || checksum !== checksumOf(before, json)) return entries;
-    entries.push(JSON.parse(json));
+    const checksum = text.slice(from, from + checksumDigits);
+    const sign = text[from + checksumDigits];
+    const json = text.slice(from + checksumDigits + 1, end);
+    if ((sign !== settled && sign !== unsettled) || checksum !== checksumOf(before, json)) return entries;
+    if (sign === unsettled && !countsUnsettled(entries[0])) return entries;
+    entries.push(...(JSON.parse(json) as unknown[]));
     before = checksum;
     from = end + 1;
   }
 }
 
 /** Entries of a journal on disk, undefined where there is no file; throws what the system says. */
-export function readJournal(file: string, files: Files = usualFiles): readonly unknown[] | undefined {
+export function readJournal(
+  file: string,
+  countsUnsettled?: (first: unknown) => boolean,
+): readonly unknown[] | undefined {
   try {
-    return entriesIn(files.readFileSync(file, "utf8"));
+    return entriesIn(readFileSync(file, "utf8"), countsUnsettled);
   } catch (error) {
     if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
     throw error;
@@ -81,24 +96,29 @@ export function beginJournal(
   mayReplace: () => boolean = () => true,
   files: Files = usualFiles,
 ): Journal | undefined {
-  const begun = linesOf([first], "");
-  const descriptor = replaceDurably(files, file, Buffer.from(begun.text), mayReplace);
+  const begun = lineOf([first], "", settled);
+  const descriptor = replaceDurably(files, file, begun.bytes, mayReplace);
   if (descriptor === undefined) return undefined;
-  let last = begun.last;
-  let length = Buffer.byteLength(begun.text);
+  let last = begun.checksum;
+  let length = begun.bytes.length;
+  let signAt: number | undefined;
   return {
     append(entries) {
-      const added = linesOf(entries, last);
-      const bytes = Buffer.from(added.text);
+      const added = lineOf(entries, last, unsettled);
       try {
-        writeAll(files, descriptor, bytes, length);
+        writeAll(files, descriptor, added.bytes, length);
         files.fdatasyncSync(descriptor);
       } catch (error) {
         takeBack(files, descriptor, length);
         throw error;
       }
-      length += bytes.length;
-      last = added.last;
+      signAt = length + checksumDigits;
+      length += added.bytes.length;
+      last = added.checksum;
+    },
+    settle() {
+      if (signAt !== undefined) writeAll(files, descriptor, Buffer.from(settled), signAt);
+      signAt = undefined;
     },
     isInPlace: () => isSameFile(files, descriptor, file),
     close: () => files.closeSync(descriptor),

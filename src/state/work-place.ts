@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileReason } from "../edit/file-reason.ts";
 import { applyEvents, type WorkEvent } from "../work/events.ts";
@@ -39,15 +40,35 @@ export type KeptWork =
 interface Head {
   readonly format: typeof format;
   readonly file: string;
+  /** Of the machine's run in which the journal was begun; empty where that is not told. */
+  readonly boot: string;
   readonly record: WorkRecord;
 }
 
-export const headOf = ({ file }: WorkPlace, record: WorkRecord): Head => ({ format, file, record });
+export const headOf = ({ file }: WorkPlace, record: WorkRecord): Head => ({
+  format,
+  file,
+  boot: bootNow(),
+  record,
+});
+
+/** Told apart from all other runs of the machine by this (random(4), Linux man-pages). */
+function bootNow(): string {
+  try {
+    return readFileSync("/proc/sys/kernel/random/boot_id", "utf8").trim();
+  } catch {
+    return "";
+  }
+}
+
+/** In the same run of the machine what was not settled was not shown; after another it may have been. */
+const countsUnsettled = (head: unknown): boolean =>
+  !isHead(head) || head.boot === "" || head.boot !== bootNow();
 
 /** Reads what is kept, without a lock: a journal can be read at any time. */
 export function keptWork({ journal, file }: WorkPlace): KeptWork {
   try {
-    const entries = readJournal(journal);
+    const entries = readJournal(journal, countsUnsettled);
     if (!entries) return { status: "none" };
     const [head, ...events] = entries;
     if (!isHead(head) || head.file !== file)

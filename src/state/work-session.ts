@@ -68,9 +68,9 @@ function sessionOf(place: WorkPlace, lock: Lock, files: Files): WorkSession {
   return {
     keep(record, events) {
       try {
-        return lock.isMine() && write(record, events) && lock.isMine()
-          ? { status: "kept" }
-          : { status: "lost" };
+        if (!lock.isMine() || !write(record, events) || !lock.isMine()) return { status: "lost" };
+        journal?.settle();
+        return { status: "kept" };
       } catch (error) {
         drop();
         return { status: "failed", reason: fileReason(error) };

@@ -3,7 +3,6 @@ import {
   currentPiece,
   isAtRow,
   isBegun,
-  type Measurement,
   newPiece,
   type PieceWork,
   pieceNamed,
@@ -23,7 +22,6 @@ export type WorkEvent =
   /** Marks a mistake at the present row, or takes its mark away. */
   | { readonly kind: "mistake" }
   | { readonly kind: "choose"; readonly piece: string }
-  | { readonly kind: "measured"; readonly lengthMm?: number; readonly widthMm?: number }
   /** From here on these sheets are followed; begun pieces that are not among them stay as they are. */
   | { readonly kind: "follow"; readonly garmentText: string; readonly sheets: readonly SheetPiece[] };
 
@@ -47,8 +45,6 @@ export function applyEvent(record: WorkRecord, event: WorkEvent): WorkRecord {
       return event.piece === record.piece || !pieceNamed(record, event.piece)
         ? record
         : { ...record, piece: event.piece };
-    case "measured":
-      return withPiece(record, (piece) => measured(piece, event));
     case "follow":
       return following(record, event);
   }
@@ -81,22 +77,6 @@ function marked(piece: PieceWork): PieceWork {
     ...piece,
     mistakes: others.length < piece.mistakes.length ? others : [...others, { row, part }],
   };
-}
-
-function measured(
-  piece: PieceWork,
-  { lengthMm, widthMm }: Extract<WorkEvent, { kind: "measured" }>,
-): PieceWork {
-  if (lengthMm === undefined && widthMm === undefined) return piece;
-  const { row, part } = stepOf(piece);
-  const measurement: Measurement = {
-    row,
-    part,
-    ...(lengthMm !== undefined && { lengthMm }),
-    ...(widthMm !== undefined && { widthMm }),
-  };
-  const others = piece.measurements.filter((one) => !isAtRow(one, measurement));
-  return { ...piece, measurements: [...others, measurement] };
 }
 
 function following(

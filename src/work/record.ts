@@ -20,7 +20,6 @@ export interface PieceWork {
   readonly notes: readonly Note[];
   /** Rows at which a mistake was marked. */
   readonly mistakes: readonly RowOfPart[];
-  readonly measurements: readonly Measurement[];
 }
 
 /** A row of a piece that may be worked in two parts. */
@@ -31,14 +30,6 @@ export interface RowOfPart {
 
 export interface Note extends RowOfPart {
   readonly text: string;
-}
-
-/** What was measured on the piece at a row. */
-export interface Measurement extends RowOfPart {
-  /** From the cast-on edge to the needles. */
-  readonly lengthMm?: number;
-  /** Of the whole knitting on the needles' last rows. */
-  readonly widthMm?: number;
 }
 
 /** The work before anything is knitted: row 0 of every piece, the first one at hand. */
@@ -53,7 +44,6 @@ export const newPiece = (sheet: SheetPiece): PieceWork => ({
   at: 0,
   notes: [],
   mistakes: [],
-  measurements: [],
 });
 
 /** A piece by its name, undefined where there is none of it. */
@@ -66,9 +56,9 @@ export const currentPiece = (record: WorkRecord): PieceWork => pieceNamed(record
 /** The step at which a piece stands. */
 export const stepOf = ({ sheet, at }: PieceWork): Step => stepsOf(sheet)[at]!;
 
-/** Whether anything was knitted, noted or measured on a piece. */
-export const isBegun = ({ at, notes, mistakes, measurements }: PieceWork): boolean =>
-  at > 0 || notes.length + mistakes.length + measurements.length > 0;
+/** Whether anything was knitted, noted or marked on a piece. */
+export const isBegun = ({ at, notes, mistakes }: PieceWork): boolean =>
+  at > 0 || notes.length + mistakes.length > 0;
 
 export const isAtRow = (one: RowOfPart, { row, part }: RowOfPart): boolean =>
   one.row === row && one.part === part;

@@ -49,7 +49,8 @@ it("ends before the first line in which a byte is another one", () => {
   fc.assert(
     fc.property(fc.nat(text.length - 1), fc.integer({ min: 0x20, max: 0x7e }), (at, code) => {
       const letter = String.fromCharCode(code);
-      fc.pre(text[at] !== letter);
+      const isSign = (text.slice(0, at).split("\n").at(-1) ?? "").length === 16;
+      fc.pre(text[at] !== letter && !(isSign && " ?".includes(letter)));
       const damaged = text.slice(0, at) + letter + text.slice(at + 1);
       const line = text.slice(0, at).split("\n").length - 1;
       expect(entriesIn(damaged)).toEqual(entriesIn(text).slice(0, line));
@@ -58,9 +59,22 @@ it("ends before the first line in which a byte is another one", () => {
   );
 });
 
-it("takes no lines of another journal for its own, nor its own in another order", () => {
+it("tells what was settled from what was only written, and the reader says whether that counts", () => {
   const journal = begin({ first: 1 });
   journal.append([{ a: 1 }, { b: 2 }]);
+  journal.settle();
+  journal.append([{ c: 3 }]);
+  expect(readJournal(file)).toEqual([{ first: 1 }, { a: 1 }, { b: 2 }, { c: 3 }]);
+  expect(readJournal(file, () => false)).toEqual([{ first: 1 }, { a: 1 }, { b: 2 }]);
+  journal.settle();
+  expect(readJournal(file, () => false)).toHaveLength(4);
+  journal.close();
+});
+
+it("takes no lines of another journal for its own, nor its own in another order", () => {
+  const journal = begin({ first: 1 });
+  journal.append([{ a: 1 }]);
+  journal.append([{ b: 2 }]);
   journal.close();
   const [first, a, b] = readFileSync(file, "utf8").split("\n");
   expect(entriesIn(`${first}\n${b}\n${a}\n`)).toEqual([{ first: 1 }]);

@@ -158,6 +158,18 @@ describe("the work on a garment", () => {
     expect(second!.keep(record(), [next])).toEqual(kept);
   });
 
+  it("that was written but never settled was not shown, unless the power was lost since", () => {
+    const session = open();
+    session.keep(start, [next]);
+    session.keep(applyEvents(start, [next]), [next]);
+    session.close();
+    const text = readFileSync(place.journal, "utf8");
+    const sign = text.lastIndexOf("\n", text.length - 2) + 1 + 16;
+    writeFileSync(place.journal, `${text.slice(0, sign)}?${text.slice(sign + 1)}`);
+    const isOtherRun = !existsSync("/proc/sys/kernel/random/boot_id");
+    expect(record()).toEqual(applyEvents(start, isOtherRun ? [next, next] : [next]));
+  });
+
   it("goes on whole where its files are taken away meanwhile", () => {
     const session = open();
     session.keep(start, [next]);

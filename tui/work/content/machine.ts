@@ -21,7 +21,7 @@ export function machineLines({ record }: WorkState, room: Room): readonly Line[]
   const { width, height, glyphs } = room;
   const foot = [...nextLines(piece, width), progressLine(piece, width, glyphs)];
   const marks = markLines(piece, width);
-  const numberHeight = height >= 34 ? 8 : height >= 17 ? 7 : height >= 13 ? 4 : 0;
+  const numberHeight = height >= 36 ? 14 : height >= 15 ? 7 : height >= 13 ? 4 : 0;
   const head = numberHeight === 0 ? [] : numberBlock(piece, { ...room, height: numberHeight });
   const place = line(cell(`${placeWords(piece)}, carriage at the ${outlook.now.carriage}`, width), "strong");
   const track = trackLine(outlook.now.carriage, width, glyphs);
@@ -40,12 +40,12 @@ export function machineLines({ record }: WorkState, room: Room): readonly Line[]
 /** The row's number in the middle, and beside it, on the side where the carriage rests, that side's name. */
 function numberBlock(piece: PieceWork, { width, height, glyphs }: Room): readonly Line[] {
   const { now } = outlookOf(piece);
-  const number = largeText(String(now.row), Math.floor(width / 2), height, glyphs) ?? [
+  const number = largeText([String(now.row)], Math.floor(width * 0.6), height, glyphs) ?? [
     line(String(now.row), "strong"),
   ];
   const wide = Math.max(...number.map(lineWidth));
   const side = Math.floor((width - wide) / 2);
-  const word = largeText(now.carriage, side - 2, height, glyphs) ?? [
+  const word = largeText([now.carriage], side - 2, height, glyphs) ?? [
     line(now.carriage.toUpperCase(), "strong"),
   ];
   const wordWide = Math.max(...word.map(lineWidth));
@@ -83,7 +83,7 @@ function nowBlock(piece: PieceWork, { width, height, glyphs }: Room): readonly L
   const outlook = outlookOf(piece);
   const words = nowWords(outlook);
   if (words.length === 0) return [];
-  const large = largeText(words.join("; "), width, height, glyphs);
+  const large = largeText(words, width, height, glyphs);
   if (large) return large;
   const lines = words.flatMap((phrase) => wrap(`  ${phrase}`, width, 4));
   const roomy = lines.length + words.length + 1 <= height;

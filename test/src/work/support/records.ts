@@ -41,10 +41,6 @@ export const anyEvents: fc.Arbitrary<readonly WorkEvent[]> = fc.array(
       kind: fc.constant("choose" as const),
       piece: fc.constantFrom("sleeve", "front", "hood"),
     }),
-    fc.record({
-      kind: fc.constant("measured" as const),
-      lengthMm: fc.double({ min: 0, max: 900, noNaN: true }),
-    }),
   ),
   { maxLength: 60 },
 );
