@@ -414,3 +414,110 @@ describe("a neck in two halves", () => {
     expect(rulesOf(strip(right[0]!, grown))).toContain("5: already in work");
   });
 });
+
+describe("ladders", () => {
+  const out = (needle: number, onto: number): SheetAct => ({ act: "out", needle, onto });
+  const back = (needle: number, from: number): SheetAct => ({ act: "in", needle, from });
+  const end = at(8, [], { act: "bind-off", from: -4, to: 4 });
+  const ladderBy = (opening: SheetAct, closing: SheetAct): SheetPiece =>
+    strip(at(2, [-4, 4], opening), at(6, [-4, 4], closing), end);
+
+  test("are floated past, and kept from row to row", () => {
+    const report = knit(ladderBy(out(2, 3), back(2, 3)));
+    expect(report.violations).toEqual([]);
+    expect(report.ladders).toEqual([{ needle: 2, from: 2, to: 6 }]);
+  });
+
+  test("go to a neighbour, come back once, and have a stitch beyond them", () => {
+    expect(rulesOf(ladderBy(out(2, 4), back(2, 3)))).toEqual(["2: ladder"]);
+    expect(rulesOf(ladderBy(out(2, 3), back(1, 3)))).toContain("6: ladder");
+    expect(
+      rulesOf(strip(at(2, [-4, 4], out(2, 3)), at(8, [], { act: "bind-off", from: -4, to: 4 }))),
+    ).toEqual(["8: bind-off", "8: ladder"]);
+    expect(rulesOf(ladderBy(out(4, 3), back(4, 3)))).toContain("2: ladder");
+  });
+
+  test("take no hanging and no crossing", () => {
+    const hung = strip(at(2, [-4, 4], out(2, 3), hang("left", 2, 0)), at(6, [-4, 4], back(2, 3)), end);
+    expect(rulesOf(hung)).toContain("2: not in work");
+  });
+});
+
+describe("patterns", () => {
+  const pattern = (
+    repeat: number,
+    changes: Partial<Extract<SheetAct, { act: "pattern" }>> = {},
+  ): SheetAct => ({
+    act: "pattern",
+    from: -4,
+    to: 4,
+    repeat,
+    repeats: 2,
+    rows: 4,
+    stitches: 3,
+    across: 2,
+    edge: { left: 1, right: 1 },
+    card: { row: 1, stitch: 10, stitches: 24 },
+    motif: "leaves",
+    placement: 1,
+    ...changes,
+  });
+  const plain: SheetAct = { act: "plain", from: -4, to: 4, motif: "leaves", placement: 1 };
+  const knitted = (first: SheetAct, second: SheetAct, endsAt = 10): string[] =>
+    rulesOf(
+      strip(
+        at(2, [-4, 4], first),
+        at(6, [-4, 4], second),
+        at(endsAt, [-4, 4], plain),
+        at(12, [], { act: "bind-off", from: -4, to: 4 }),
+      ),
+    );
+
+  test("are whole across and upward", () => {
+    expect(knitted(pattern(1), pattern(2))).toEqual([]);
+    expect(knitted(pattern(1), pattern(2), 9)).toEqual(["9: pattern"]);
+    expect(knitted(pattern(1), pattern(3))).toContain("6: pattern");
+    expect(knitted(pattern(1, { across: 1 }), pattern(2))).toEqual(["2: pattern"]);
+    expect(knitted(pattern(1, { repeats: 3 }), pattern(2, { repeats: 3 }))).toEqual(["10: pattern"]);
+    expect(knitted(pattern(1, { from: -5, edge: { left: 2, right: 1 } }), pattern(2))).toContain(
+      "2: not in work",
+    );
+  });
+
+  test("begin where the card does", () => {
+    expect(knitted(pattern(1, { card: { row: 1, stitch: 9, stitches: 24 } }), pattern(2))).toEqual([
+      "2: pattern",
+    ]);
+    expect(knitted(pattern(1, { card: { row: 2, stitch: 10, stitches: 24 } }), pattern(2))).toEqual([
+      "2: pattern",
+    ]);
+    expect(knitted(pattern(1, { card: { row: 1, stitch: 2, stitches: 8 } }), pattern(2))).toContain(
+      "2: pattern",
+    );
+  });
+
+  test("end", () => {
+    const endless = strip(at(2, [-4, 4], pattern(1)), at(6, [], { act: "bind-off", from: -4, to: 4 }));
+    expect(rulesOf(endless)).toContain("6: pattern");
+    expect(rulesOf(strip(at(2, [-4, 4], plain), at(6, [], { act: "bind-off", from: -4, to: 4 })))).toEqual([
+      "2: pattern",
+    ]);
+  });
+});
+
+describe("standing loops", () => {
+  const loop = (needle: number, count: number): SheetAct =>
+    ({ ...hang("cord", needle, count), loop: true }) as SheetAct;
+  test("are counted apart from stretches of the same size", () => {
+    const looped = (last: number): SheetPiece =>
+      strip(
+        at(2, [-4, 4], hang("cord", 1, 0)),
+        at(4, [-4, 4], loop(1, 9)),
+        at(6, [-4, 4], hang("cord", 1, 2)),
+        at(8, [-4, 4], loop(1, last), finish("cord", 1)),
+        at(10, [], { act: "bind-off", from: -4, to: 4 }),
+      );
+    expect(rulesOf(looped(9))).toEqual([]);
+    expect(rulesOf(looped(8))).toEqual(["8: count"]);
+  });
+});
