@@ -9,7 +9,8 @@ export function chosenFor(
 ): number | undefined {
   if (motif !== undefined) {
     const look = fit.looks.find((one) => one.motif.name === motif);
-    if (allows.kind !== "ease" || !look || look.segments.length === 0) return look?.values.get(name);
+    if (allows.kind !== "ease" || !look || look.segments.length === 0)
+      return changesIn(fit, motif, name) ? undefined : look?.values.get(name);
     const { segments } = look;
     return segments.reduce((sum, { ease }) => sum + ease, 0) / segments.length;
   }
@@ -39,6 +40,13 @@ export function chosenFor(
   const widest = fit.pieces.map(({ left, right }) => Math.max(...left) + Math.max(...right));
   return Math.max(...widest);
 }
+
+/** Whether a quantity of a growing motif does change from repeat to repeat, so that no one value was chosen. */
+const changesIn = (fit: Fit, motif: string, quantity: string): boolean =>
+  fit.placements.some(
+    ({ motif: name, sections }) =>
+      name === motif && new Set(sections.map(({ look }) => look.values.get(quantity))).size > 1,
+  );
 
 /** Rows by which the fields of a piece became longer or shorter, as far as this rule is about it. */
 function changeOf(fit: Fit, piece: string, name: string): number {

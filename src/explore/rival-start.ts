@@ -1,8 +1,9 @@
 import type { Fit } from "../fit/fit.ts";
+import { growthWords } from "../report/growth-words.ts";
 import { holding } from "./change-allows.ts";
 import { preferring } from "./change-preference.ts";
 import { chosenFor } from "./chosen.ts";
-import type { Change } from "./edit.ts";
+import { type Change, refused } from "./edit.ts";
 import { type GarmentRule, isHeld } from "./garment-rule.ts";
 import { together } from "./hold.ts";
 
@@ -12,6 +13,9 @@ import { together } from "./hold.ts";
  * is counted, which no rule can hold, the ease it has becomes the preferred one.
  */
 export function startFrom(source: string, rules: readonly GarmentRule[], best: Fit, rival: Fit): Change {
+  const growing = rival.placements.map(growthWords);
+  if (growing.join() !== best.placements.map(growthWords).join())
+    return refused("This fit changes from repeat to repeat in another way, and no rule can hold that fast");
   const held = rules.flatMap((rule) => {
     const value = rule.allows.kind === "values" ? chosenFor(rule, rival) : undefined;
     return value === undefined || isHeld(rule) ? [] : [{ rule, value }];

@@ -18,13 +18,7 @@ export function garmentWith(placements: number): Garment {
       },
     ]),
   );
-  const text = stringify({
-    format: "evenrow/1",
-    bed: { needles: 200 },
-    gauge: {
-      ground: { stitches: 22, rows: 31, over: "10 cm" },
-      cord: { needles: 3, stitches: 19, over: "10 cm" },
-    },
+  return garmentFrom({
     pieces,
     motifs: {
       plait: {
@@ -40,7 +34,64 @@ export function garmentWith(placements: number): Garment {
       margins: { bottom: "2..20", top: "0..12", side: { least: 5 } },
     })),
   });
+}
+
+function garmentFrom(parts: object): Garment {
+  const text = stringify({
+    format: "evenrow/1",
+    bed: { needles: 200 },
+    gauge: {
+      ground: { stitches: 22, rows: 31, over: "10 cm" },
+      cord: { needles: 3, stitches: 19, over: "10 cm" },
+    },
+    ...parts,
+  });
   const { garment, diagnostics } = readGarment(text, "bench.yaml");
   if (!garment) throw new Error(diagnostics[0]?.message);
   return garment;
 }
+
+/** An invented sleeve whose cord may widen over twelve repeats, by one needle from each to the next. */
+export const growingGarment = (): Garment =>
+  garmentFrom({
+    pieces: {
+      sleeve: {
+        outline: [
+          { height: "0 cm", width: "14 cm" },
+          { height: "36 cm", width: "40 cm" },
+        ],
+      },
+    },
+    motifs: {
+      plait: {
+        like: "crossed cord",
+        interval: { allow: [2, 4, 6], prefer: 4 },
+        spread: { allow: "3..16", prefer: 14, change: 1 },
+      },
+    },
+    place: [
+      {
+        motif: "plait",
+        on: "sleeve",
+        repeats: 12,
+        margins: { bottom: "0..20", top: "0..20", side: { least: 8 } },
+      },
+    ],
+  });
+
+/** An invented panel with a lattice of nine strands. */
+export const latticeGarment = (): Garment =>
+  garmentFrom({
+    pieces: {
+      panel: {
+        outline: [
+          { height: "0 cm", width: "44 cm" },
+          { height: "40 cm", width: "44 cm" },
+        ],
+        grow: "1 cm",
+        shrink: "1 cm",
+      },
+    },
+    motifs: { net: { like: "lattice", cords: 9 } },
+    place: [{ motif: "net", on: "panel", margins: { bottom: "0..20", top: "0..20", side: { least: 2 } } }],
+  });

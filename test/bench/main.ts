@@ -6,7 +6,8 @@ import { simplexEngine } from "../../solver/simplex-engine.ts";
 import { enumerate } from "../../src/fit/enumerate.ts";
 import { formulate } from "../../src/fit/formulate.ts";
 import { fitGarment } from "../../src/fit/solve.ts";
-import { garmentWith } from "./garments.ts";
+import type { Garment } from "../../src/garment/garment.ts";
+import { garmentWith, growingGarment, latticeGarment } from "./garments.ts";
 import { growthExponent, medianMs } from "./measure.ts";
 
 const times = 15;
@@ -19,20 +20,25 @@ console.log(`node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? "
 console.log(
   `Medians of ${times} runs in ms; the same program for both engines, in one thread, started up.\n`,
 );
-console.log("placements  whole fit  our engine     HiGHS  fit/HiGHS  engine/HiGHS");
+console.log("garment              whole fit  our engine     HiGHS  fit/HiGHS  engine/HiGHS");
 
-const whole: number[] = [];
-for (const size of sizes) {
-  const garment = garmentWith(size);
+/** Times one garment, prints its line and returns how long the whole fit took. */
+async function compare(name: string, garment: Garment): Promise<number> {
   const fit = await medianMs(times, () => fitGarment(garment, simplexEngine, { rivals: 0 }));
   const { program } = toProgram(formulate(enumerate(garment)));
   const ours = await medianMs(times, () => simplexEngine(program, {}));
   const highs = await medianMs(times, () => highsEngine(program, {}));
-  whole.push(fit);
   console.log(
-    `${String(size).padStart(10)}  ${ms(fit)}   ${ms(ours)} ${ms(highs)}    ${ratio(fit / highs)}       ${ratio(ours / highs)}`,
+    `${name.padEnd(19)} ${ms(fit)}   ${ms(ours)} ${ms(highs)}    ${ratio(fit / highs)}       ${ratio(ours / highs)}`,
   );
+  return fit;
 }
+
+const whole: number[] = [];
+for (const size of sizes)
+  whole.push(await compare(size === 1 ? "1 placement" : `${size} placements`, garmentWith(size)));
+await compare("growing, 12 repeats", growingGarment());
+await compare("lattice, 9 strands", latticeGarment());
 console.log(
   `\nGrowth of the whole fit over ${sizes.join(", ")} placements: n^${growthExponent(sizes, whole).toFixed(2)}`,
 );

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { FittedPlacement } from "../../src/fit/fit.ts";
 import { keyTable } from "../../tui/keys.ts";
 import { isChanged, ruleAt } from "../../tui/state.ts";
 import { answerTo, type Driver, driver, opened, sample } from "./support/driver.ts";
@@ -154,6 +155,12 @@ describe("changing rules", () => {
   });
 });
 
+/** A placement as it is worked; what its motif allows is narrower once a rival's choices are held. */
+const apartFromRules = ({ sections, ...placement }: FittedPlacement): object => ({
+  ...placement,
+  sections: sections.map(({ look, ...section }) => ({ ...section, values: [...look.values] })),
+});
+
 describe("choices", () => {
   test.each(["cable-sleeve", "front", "scarf", "sleeve"])(
     "each rival of %s that is taken as the new start becomes the best fit",
@@ -172,7 +179,7 @@ describe("choices", () => {
         expect(fit.looks.map(({ segments }) => segments.map(({ pickup }) => pickup))).toEqual(
           rival.looks.map(({ segments }) => segments.map(({ pickup }) => pickup)),
         );
-        expect(fit.placements).toEqual(rival.placements);
+        expect(fit.placements.map(apartFromRules)).toEqual(rival.placements.map(apartFromRules));
         program.press("escape", "a");
         program.press("u", "u");
         expect(program.text()).toBe(sample(name));
