@@ -35,8 +35,9 @@ export function checkRest(before: Fit, now: Fit, placed: FittedPlacement, row: n
       breaches.push(breach(where, "goes on in another look than is told"));
     if (repeats < 1) breaches.push(breach(where, "has a section of no repeat"));
     breaches.push(...checkValues(look));
-    const below = placed.sections[fresh + index - 1]!;
-    if (standing(below.look) !== standing(look))
+    const below = placed.sections[fresh + index - 1];
+    if (!below) breaches.push(breach(where, "does not begin as it was begun"));
+    else if (standing(below.look) !== standing(look))
       breaches.push(breach(where, "its strands stand elsewhere than the new look takes them up"));
   });
   if (told.motif.kind === "cord")
