@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
+import { errorCode } from "../edit/file-reason.ts";
 import { type Files, replaceDurably, usualFiles, writeAll } from "./durable.ts";
 
 /**
@@ -77,7 +78,7 @@ export function readJournal(
   try {
     return entriesIn(readFileSync(file, "utf8"), countsUnsettled);
   } catch (error) {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
+    if (["ENOENT", "ENOTDIR"].includes(errorCode(error))) return undefined;
     throw error;
   }
 }

@@ -1,5 +1,6 @@
 import { listed } from "../report/words.ts";
 import type { SheetPiece } from "../sheet/sheet.ts";
+import type { WorkEvent } from "./events.ts";
 import { isBegun, type PieceWork, pieceNamed, type WorkRecord } from "./record.ts";
 import { type Step, stepsOf } from "./steps.ts";
 
@@ -10,6 +11,15 @@ export interface SheetDifference {
   readonly isSameSoFar: boolean;
   /** One sentence each, for the knitter. */
   readonly words: readonly string[];
+}
+
+/** The garment file gives another sheet than the one that is followed, and the knitter is to be asked. */
+export interface SheetChange {
+  readonly differences: readonly SheetDifference[];
+  /** Goes on with the sheets that were begun. */
+  readonly keep: WorkEvent;
+  /** Takes the new ones. */
+  readonly take: WorkEvent;
 }
 
 /** What differs for the begun pieces, piece by piece; nothing where the knitter need not be asked. */
@@ -23,7 +33,7 @@ export const differencesOf = (
     return difference ? [difference] : [];
   });
 
-/** Whether a piece that the record has stays as it is when the new sheets are followed. */
+/** The sheets to follow where what was begun goes on as it is: new ones for the pieces that are not begun. */
 export const sheetsToKeep = (record: WorkRecord, sheets: readonly SheetPiece[]): readonly SheetPiece[] =>
   sheets.map((sheet) => {
     const piece = pieceNamed(record, sheet.piece);

@@ -1,12 +1,10 @@
 import type { PieceWork } from "./record.ts";
-import { partsOf, type Step, stepsOf } from "./steps.ts";
+import { type Step, stepsOf } from "./steps.ts";
 
 /** What a knitter at the machine wants to know. */
 export interface Outlook {
   /** Where the piece stands. */
   readonly now: Step;
-  /** How many parts the piece is worked in. */
-  readonly parts: number;
   /** The next step at which something is to do; undefined at the piece's end. */
   readonly next: Step | undefined;
   /** Rows to knit until then; 0 where the second half is taken up without knitting. */
@@ -24,7 +22,6 @@ export function outlookOf({ sheet, at }: PieceWork): Outlook {
   const nextAt = steps.findIndex((step, index) => index > at && step.phrases.length > 0);
   return {
     now: steps[at]!,
-    parts: partsOf(sheet),
     next: steps[nextAt],
     rowsToNext: nextAt < 0 ? 0 : rowsBetween(steps, at, nextAt),
     rowsInAll: sheet.rowsInAll,

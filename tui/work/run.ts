@@ -1,6 +1,7 @@
 import { emitKeypressEvents, type Interface } from "node:readline";
 import { setImmediate as turn } from "node:timers/promises";
 import type { WorkPlace } from "../../src/state/work-place.ts";
+import type { SheetChange } from "../../src/work/differences.ts";
 import { placeWords } from "../../src/work/place-text.ts";
 import { currentPiece, type WorkRecord } from "../../src/work/record.ts";
 import { paint } from "../content/paint.ts";
@@ -12,7 +13,7 @@ import { workSpokenLines } from "./content/spoken.ts";
 import { createCounter } from "./counter.ts";
 import { createFootSwitch, usualRestMs } from "./foot-switch.ts";
 import { type Keypress, keyOf } from "./keypress.ts";
-import type { SheetChange, WorkState } from "./state.ts";
+import type { WorkState } from "./state.ts";
 
 export { stepKeyNamed } from "./keypress.ts";
 

@@ -1,5 +1,5 @@
 import type { Owner } from "../../src/state/lock.ts";
-import type { SheetDifference } from "../../src/work/differences.ts";
+import type { SheetChange } from "../../src/work/differences.ts";
 import type { WorkEvent } from "../../src/work/events.ts";
 import type { WorkRecord } from "../../src/work/record.ts";
 import type { Notice, Terminal } from "../state.ts";
@@ -20,13 +20,6 @@ export interface WorkState {
   readonly message: Notice | undefined;
   /** Whether the terminal's bell rings at a row with something to do. */
   readonly bell: boolean;
-}
-
-/** The garment file gives another sheet than the one that is followed. */
-export interface SheetChange {
-  readonly differences: readonly SheetDifference[];
-  readonly keep: WorkEvent;
-  readonly take: WorkEvent;
 }
 
 /** What has the keys. All but `main` are passing: Esc leaves them. */

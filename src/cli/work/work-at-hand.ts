@@ -2,7 +2,7 @@ import { buildSheet } from "../../sheet/build-sheet.ts";
 import type { Sheet } from "../../sheet/sheet.ts";
 import { stateFolder } from "../../state/folder.ts";
 import { type KeptWork, keptWork, type WorkPlace, workPlace } from "../../state/work-place.ts";
-import { differencesOf, type SheetDifference, sheetsToKeep } from "../../work/differences.ts";
+import { differencesOf, type SheetChange, sheetsToKeep } from "../../work/differences.ts";
 import { applyEvent, type WorkEvent } from "../../work/events.ts";
 import { newRecord, type WorkRecord } from "../../work/record.ts";
 import type { CommandInput } from "../command.ts";
@@ -18,14 +18,6 @@ export interface WorkAtHand {
   readonly record: WorkRecord;
   /** What the knitter is to be asked, where the garment file gives another sheet than the one that is followed. */
   readonly change?: SheetChange;
-}
-
-export interface SheetChange {
-  readonly differences: readonly SheetDifference[];
-  /** Goes on with the sheets that were begun. */
-  readonly keep: WorkEvent;
-  /** Takes the new ones. */
-  readonly take: WorkEvent;
 }
 
 /** Where the work on the command's file is kept. */

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
@@ -23,27 +23,48 @@ const longestLifeMs = 260;
 const mostAhead = 3;
 
 const program = "dist/evenrow.js";
-let folder: string;
-let file: string;
-let place: WorkPlace;
+/** Sessions that run side by side, each on a garment of its own, because starting is most of what one costs. */
+const lanes = 3;
 
-beforeEach(async () => {
+interface Lane {
+  readonly folder: string;
+  readonly file: string;
+  readonly place: WorkPlace;
+  readonly random: () => number;
+}
+
+let folder: string;
+beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "evenrow-kill-"));
-  file = join(folder, "sleeve.yaml");
-  writeFileSync(file, readFileSync("samples/sleeve.yaml"));
-  place = await workPlace(join(folder, "state", "evenrow"), file);
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-const environment = (): Record<string, string> => ({
+async function openLane(number: number): Promise<Lane> {
+  const own = join(folder, String(number));
+  mkdirSync(own);
+  const file = join(own, "sleeve.yaml");
+  writeFileSync(file, readFileSync("samples/sleeve.yaml"));
+  let seed = 20261125 + number;
+  return {
+    folder: own,
+    file,
+    place: await workPlace(join(own, "state", "evenrow"), file),
+    random() {
+      seed = (Math.imul(seed, 1_103_515_245) + 12_345) >>> 0;
+      return seed / 2 ** 32;
+    },
+  };
+}
+
+const environment = (lane: Lane): Record<string, string> => ({
   PATH: process.env.PATH ?? "",
   TERM: "xterm-256color",
   LANG: "C.UTF-8",
-  XDG_STATE_HOME: join(folder, "state"),
+  XDG_STATE_HOME: join(lane.folder, "state"),
 });
 
-const evenrow = (...words: readonly string[]) =>
-  promisify(execFile)(process.execPath, [program, "work", file, ...words], { env: environment() });
+const evenrow = (lane: Lane, ...words: readonly string[]) =>
+  promisify(execFile)(process.execPath, [program, "work", lane.file, ...words], { env: environment(lane) });
 
 interface Life {
   /** Rows in the order in which the screen said them. */
@@ -53,22 +74,22 @@ interface Life {
 }
 
 /** One session, killed so many ms after it showed its first row. */
-function killedAfter(lifeMs: number, keyEveryMs: number, keys: string): Promise<Life> {
+function killedAfter(lane: Lane, lifeMs: number, keyEveryMs: number): Promise<Life> {
   return new Promise((resolve) => {
     let output = "";
     let sent = 0;
     let typing: NodeJS.Timeout | undefined;
-    const child = spawn(process.execPath, [program, "work", file], {
+    const child = spawn(process.execPath, [program, "work", lane.file], {
       name: "xterm-256color",
       cols: 80,
       rows: 24,
-      env: environment(),
+      env: environment(lane),
     });
     child.onData((data) => {
       output += data;
       if (typing !== undefined || !/row \d+ of 112/.test(output)) return;
       typing = setInterval(() => {
-        child.write(keys[sent % keys.length]!);
+        child.write(" ");
         sent++;
       }, keyEveryMs);
       setTimeout(() => child.kill("SIGKILL"), lifeMs);
@@ -89,33 +110,37 @@ function killedAfter(lifeMs: number, keyEveryMs: number, keys: string): Promise<
   });
 }
 
-const keptRow = (): number => {
+function keptRow({ place }: Lane): number {
   const kept = keptWork(place);
   if (kept.status !== "kept") throw new Error(`nothing is kept: ${kept.status}`);
   return stepOf(currentPiece(kept.record)).row;
-};
+}
+
+/** @returns how often the kept place was ahead of the one shown last */
+async function killOverAndOver(lane: Lane, times: number): Promise<number> {
+  let start = 0;
+  let ahead = 0;
+  for (let kill = 0; kill < times; kill++) {
+    const life = await killedAfter(lane, lane.random() * longestLifeMs, 4 + lane.random() * 40);
+    const kept = keptRow(lane);
+    const last = life.shown.at(-1)!;
+    expect(life.shown[0], life.output).toBe(start);
+    expect(kept, `kill ${kill}`).toBeGreaterThanOrEqual(last);
+    expect(kept, `kill ${kill}`).toBeLessThanOrEqual(start + life.sent);
+    if (kept > last) ahead++;
+    if (kill % 10 === 0)
+      expect(JSON.parse((await evenrow(lane, "--where", "--json")).stdout)).toMatchObject({
+        row: kept,
+        rows: 112,
+      });
+    start = kept > 90 ? 0 : kept;
+    if (start !== kept) await evenrow(lane, "--row", "0");
+  }
+  return ahead;
+}
 
 test("a session that is killed at a random moment has kept the place that it showed last", async () => {
-  let seed = 20261125;
-  const random = (): number => {
-    seed = (Math.imul(seed, 1_103_515_245) + 12_345) >>> 0;
-    return seed / 2 ** 32;
-  };
-  let before = 0;
-  let exactly = 0;
-  for (let kill = 0; kill < kills; kill++) {
-    if (before > 90) await evenrow("--row", "0");
-    const start = before > 90 ? 0 : before;
-    const { shown, sent, output } = await killedAfter(random() * longestLifeMs, 4 + random() * 40, " ");
-    const kept = keptRow();
-    const last = shown.at(-1)!;
-    expect(shown[0], output).toBe(start);
-    expect(kept, `kill ${kill}`).toBeGreaterThanOrEqual(last);
-    expect(kept, `kill ${kill}`).toBeLessThanOrEqual(start + sent);
-    if (kept === last) exactly++;
-    if (kill % 10 === 0)
-      expect(JSON.parse((await evenrow("--where", "--json")).stdout)).toMatchObject({ row: kept, rows: 112 });
-    before = kept;
-  }
-  expect(kills - exactly).toBeLessThanOrEqual(mostAhead);
+  const all = await Promise.all(Array.from({ length: lanes }, (_, number) => openLane(number)));
+  const ahead = await Promise.all(all.map((lane) => killOverAndOver(lane, kills / lanes)));
+  expect(ahead.reduce((sum, times) => sum + times)).toBeLessThanOrEqual(mostAhead);
 }, 280_000);
