@@ -1,7 +1,11 @@
 import type { CountedPiece } from "../../cloth/counted-piece.ts";
 import type { Fit, FittedMargins, FittedPlacement } from "../../fit/fit.ts";
+import { extentsOf } from "../../fit/growth/extents.ts";
+import { tracesOf } from "../../fit/growth/growth.ts";
+import { panelOf } from "../../fit/panel.ts";
 import { least } from "../../garment/allowed.ts";
 import type { Side, SideMargins } from "../../garment/garment.ts";
+import { growingQuantity } from "../../motif/growing-quantity.ts";
 import type { Span } from "./cloth.ts";
 
 /** Where one placement lies: its field between two marks, and the panel of its motif within. */
@@ -18,8 +22,14 @@ export interface SceneField {
   readonly repeats: number;
   readonly panel: Span;
   readonly margins: FittedMargins;
-  /** The row at which each side's margin is the one told. */
-  readonly narrowestRow: Readonly<Record<Side, number>>;
+  /** Where each side's margin is the one told. */
+  readonly closest: Readonly<Record<Side, ClosestTo>>;
+}
+
+/** The row at which a motif comes nearest to an edge, and the boundary that it reaches there. */
+export interface ClosestTo {
+  readonly row: number;
+  readonly reach: number;
 }
 
 /** A run of needles in one knitted row (counted from 1). */
@@ -43,17 +53,32 @@ export const fieldsOn = (fit: Fit, piece: CountedPiece): readonly SceneField[] =
       repeats: fitted.repeats,
       panel: { from: panel.leftEdge, to: panel.rightEdge },
       margins: fitted.margins,
-      narrowestRow: {
-        left: narrowestRow(piece.left, firstRow, lastRow),
-        right: narrowestRow(piece.right, firstRow, lastRow),
-      },
+      closest: { left: closestTo("left", piece, fitted), right: closestTo("right", piece, fitted) },
     };
   });
 
-function narrowestRow(edge: readonly number[], firstRow: number, lastRow: number): number {
-  let narrowest = firstRow;
-  for (let row = firstRow; row <= lastRow; row++) if (edge[row]! < edge[narrowest]!) narrowest = row;
-  return narrowest;
+function closestTo(side: Side, piece: CountedPiece, fitted: FittedPlacement): ClosestTo {
+  const edge = piece[side];
+  const sign = side === "left" ? -1 : 1;
+  const places = extentsIn(fitted).flatMap(({ fromRow, toRow, panel: { leftEdge, rightEdge } }) =>
+    Array.from({ length: toRow - fromRow + 1 }, (_, index) => ({
+      row: fromRow + index,
+      reach: side === "left" ? leftEdge : rightEdge,
+    })),
+  );
+  const room = ({ row, reach }: ClosestTo): number => edge[row]! - sign * reach;
+  return places.reduce((best, one) => (room(one) < room(best) ? one : best));
+}
+
+/** The panel of a motif; of one that grows, as wide as each repeat is. */
+function extentsIn({ sections, firstRow, lastRow, panel }: FittedPlacement) {
+  const motif = sections[0]?.look.motif;
+  if (!motif || !growingQuantity(motif)) return [{ fromRow: firstRow, toRow: lastRow, panel }];
+  return extentsOf(tracesOf(sections)).map(({ fromRow, toRow, reach }) => ({
+    fromRow: firstRow + fromRow,
+    toRow: firstRow + toRow,
+    panel: panelOf(1, 0, reach),
+  }));
 }
 
 /** The least side margin at every row of every field, as far as it is cloth. */

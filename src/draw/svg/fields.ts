@@ -36,8 +36,8 @@ function sideMargin(paper: Paper, field: SceneField, side: "left" | "right"): re
   const { scene, boundary, text } = paper;
   const needles = field.margins[side];
   if (needles <= 0) return [];
-  const row = Math.min(scene.rows, field.narrowestRow[side] + 0.5);
-  const inner = side === "left" ? field.panel.from : field.panel.to;
+  const row = Math.min(scene.rows, field.closest[side].row + 0.5);
+  const inner = field.closest[side].reach;
   const outer = side === "left" ? inner - needles : inner + needles;
   const [from, to] = [boundary(inner, row), boundary(outer, row)];
   const tick = 0.35 * text;

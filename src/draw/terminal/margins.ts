@@ -36,10 +36,10 @@ function rowsFree(
 
 function needlesFree(grid: Cell[][], scene: Scene, view: Window, field: SceneField, side: Side): void {
   const needles = field.margins[side];
-  const row = terminalRow(Math.min(scene.rows, field.narrowestRow[side] + 0.5), scene, view);
+  const row = terminalRow(Math.min(scene.rows, field.closest[side].row + 0.5), scene, view);
   if (needles <= 0 || row === undefined) return;
   const towards = sideInSight(side, view.sight) === "left" ? -1 : 1;
-  const panelEnd = terminalColumn(side === "left" ? field.panel.from : field.panel.to, scene, view);
+  const panelEnd = terminalColumn(field.closest[side].reach, scene, view);
   const start = panelEnd + towards;
   const room = freeFrom(grid, row, start, towards);
   const words = [` ${counted(needles, "needle")} `, ` ${needles} `, String(needles)].find(
