@@ -2,6 +2,8 @@ import type { Engine } from "../../solver/program.ts";
 import { describeBreaches } from "../fit/check.ts";
 import { type Fit, lookOf } from "../fit/fit.ts";
 import { RefusedFit, type SolveOptions } from "../fit/solve.ts";
+import { growingQuantity } from "../motif/growing-quantity.ts";
+import { inCentimetres } from "../report/words.ts";
 import { assembleRefit } from "./assemble.ts";
 import { checkRefit } from "./check/check-refit.ts";
 import { hasValuesOf } from "./choices.ts";
@@ -80,6 +82,12 @@ export async function refit(
 ): Promise<RefitResult> {
   const progress = measureProgress(fit, piece, row, measured);
   if (progress.status === "unusable") return progress;
+  const growing = growingAbove(fit, piece, row);
+  if (growing !== undefined)
+    return {
+      status: "unusable",
+      problem: `${growing} grows from repeat to repeat, and the rest of a growing motif cannot be fitted anew yet; knitted on as it stands, ${piece} will end at ${inCentimetres(progress.length.mm)}`,
+    };
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
   const place = { fit, piece, row, gauge: progress.gauge };
   const solved = await solveRest(place, engine, limits);
@@ -117,5 +125,14 @@ export async function refit(
     notes,
   };
 }
+
+/** The motif that still has to grow on a piece, where there is one. */
+const growingAbove = (fit: Fit, piece: string, row: number): string | undefined =>
+  fit.placements.find(
+    (placed) =>
+      placed.piece === piece &&
+      placed.lastRow > row &&
+      growingQuantity(lookOf(fit, placed.motif).motif) !== undefined,
+  )?.motif;
 
 const timeIsUp = "the time allowed was up before a fit was found";

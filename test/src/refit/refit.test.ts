@@ -144,6 +144,18 @@ test("a look that must change is taken up where the strands stand, with a count 
 });
 
 describe("what cannot be fitted", () => {
+  test("is a motif that still grows, which is said with where the piece would end", async () => {
+    const fit = await fitOf(sample("growing-sleeve"));
+    const piece = fit.pieces[0]!.name;
+    const planned = (56 * 100) / fit.garment.gauge.ground.rows;
+    const result = await refit(
+      fit,
+      { piece, row: 56, measured: { lengthMm: 1.05 * planned } },
+      simplexEngine,
+    );
+    expect(result.status === "unusable" ? result.problem : "").toMatch(/grows from repeat.* will end at 3\d/);
+  });
+
   test("is told by the rules in the way and by how many rows would help", async () => {
     const tight = sample("sleeve")
       .replace("allow: [2, 4, 6, 8]", "allow: 4")
