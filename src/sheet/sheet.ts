@@ -61,6 +61,8 @@ export interface HangAction {
   readonly needle: number;
   /** At the middle of a folded cord, where both of its arms begin. */
   readonly folded?: true;
+  /** The strand that is the other arm, said with `folded`. */
+  readonly with?: string;
   /** The stretch counted stands off as a loop. */
   readonly loop?: true;
   readonly motif: string;

@@ -37,7 +37,8 @@ const isFoldOf = (one: Action, other: Action): one is HangAction =>
   one.act === "hang" &&
   other.act === "hang" &&
   one.folded === true &&
-  other.folded === true &&
+  one.with === other.strand &&
+  other.with === one.strand &&
   one.column === other.column &&
   one.placement === other.placement;
 
@@ -91,10 +92,13 @@ const armOf = (
   columns: (motif: string) => number,
 ): string => (columns(motif) > 1 ? `column ${column}, ${strand}` : strand);
 
-const hangPhrase = ({ count, needle, loop }: HangAction): string =>
-  count === 0
-    ? `hang the first cord stitch, both legs, on ${needleName(needle)}`
-    : `count ${count}${loop ? " for a standing loop" : ""}, hang both legs on ${needleName(needle)}`;
+function hangPhrase({ count, needle, loop, with: other }: HangAction): string {
+  const where = needleName(needle);
+  if (count > 0) return `count ${count}${loop ? " for a standing loop" : ""}, hang both legs on ${where}`;
+  return other === undefined
+    ? `hang the first cord stitch, both legs, on ${where}`
+    : `hang a cord stitch at the middle of the cord folded with ${other}, both legs, on ${where}`;
+}
 
 const finishPhrase = ({ how, loops, needle }: FinishAction): string =>
   how === "unravel"

@@ -2,6 +2,7 @@ import { needleFrom } from "../../cloth/bed.ts";
 import { type Hanging, hangingsOf } from "../../cord/cord.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import type { Trace } from "../../motif/trace.ts";
+import type { HangAction } from "../sheet.ts";
 import type { Placed } from "./placed.ts";
 
 /** Hangings of one column in the order of work of their rows, each strand's last one with its finish. */
@@ -25,7 +26,7 @@ export function cordActions(
         strand,
         count,
         needle,
-        ...(startsFold(folded, hanging) && { folded: true as const }),
+        ...foldOf(folded, hanging),
         ...(hanging.loop && { loop: true as const }),
         ...whose,
       },
@@ -39,8 +40,11 @@ export function cordActions(
 const inWorkingOrder = (hangings: readonly Hanging[]): readonly Hanging[] =>
   [...hangings].sort((one, other) => one.row - other.row || one.rank - other.rank);
 
-const startsFold = (folded: Trace["folded"], { strand, count }: Hanging): boolean =>
-  count === 0 && folded.some((pair) => pair.includes(strand));
+/** At the middle of a folded cord: that it is, and which strand its other arm is. */
+function foldOf(folded: Trace["folded"], { strand, count }: Hanging): Pick<HangAction, "folded" | "with"> {
+  const other = folded.find((pair) => pair.includes(strand))?.find((arm) => arm !== strand);
+  return count === 0 && other !== undefined ? { folded: true, with: other } : {};
+}
 
 /**
  * A knitted cord can be unravelled from its last row only. Of a folded cord that is the end of the second arm;
