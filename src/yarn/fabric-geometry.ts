@@ -39,7 +39,3 @@ export const walesPerCm = (loopCm: number, state: RelaxedState): number => state
 /** Loop length in cm from a swatch's density in stitches per cm^2: `l = sqrt(Ks / S)`. */
 export const loopLengthCm = (stitchesPerCm2: number, ks: number = relaxedStates.full.ks): number =>
   Math.sqrt(ks / stitchesPerCm2);
-
-/** Mass of one square metre in grams: `S x l x tex / 100`, S in 1/cm^2 and l in mm (a textile handbook, general formulae). */
-export const gramsPerSquareMetre = (stitchesPerCm2: number, loopMm: number, tex: number): number =>
-  (stitchesPerCm2 * loopMm * tex) / 100;
