@@ -105,6 +105,12 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "note", value: "TEXT", summary: "without the screen: leave a note at the row" },
       { name: "mistake", summary: "without the screen: mark a mistake at the row, or take the mark away" },
       { name: "new-sheet", summary: "follow the changed file's sheet from here on, without the question" },
+      {
+        name: "sheet",
+        value: "FILE",
+        summary:
+          "without the screen: follow this sheet from here on, as refit --json or sheet --json wrote it",
+      },
       { name: "take-over", summary: "take the work over from another copy that has it open" },
       {
         name: "step-key",

@@ -6,6 +6,7 @@ import { numberOption } from "../arguments.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { jsonText } from "../deliver.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
+import { readInput } from "../files.ts";
 import { doneInOneStep, refuseUnknownPiece } from "../work/one-step.ts";
 import { placeOfWork, readable, type WorkAtHand, workAtHand } from "../work/work-at-hand.ts";
 
@@ -17,8 +18,20 @@ export const run: CommandRun = async (input) => {
   if (options.where === true) return sayWhere(input);
   const work = await workAtHand(input);
   refuseUnknownPiece(work.record, options.piece);
-  const asked = ["next", "back", "row", "note", "mistake"].filter((name) => options[name] !== undefined);
-  if (asked.length > 0) return doneInOneStep(input, work);
+  const sheet = options.sheet;
+  if (typeof sheet === "string") {
+    const text = new TextDecoder().decode(await readInput(sheet, terminal));
+    return doneInOneStep(input, work, { name: sheet, text });
+  }
+  const withoutScreen = [
+    "next",
+    "back",
+    "row",
+    "note",
+    "mistake",
+    ...(terminal.interactive ? [] : ["new-sheet"]),
+  ];
+  if (withoutScreen.some((name) => options[name] !== undefined)) return doneInOneStep(input, work);
   if (!terminal.interactive) return say(input, work.record);
   return onScreen(input, work, restMs);
 };

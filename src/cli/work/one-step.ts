@@ -7,6 +7,7 @@ import { partsWith } from "../../work/steps.ts";
 import { numberOption } from "../arguments.ts";
 import type { CommandInput } from "../command.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
+import { followGivenSheet } from "./given-sheet.ts";
 import { readable, type WorkAtHand } from "./work-at-hand.ts";
 
 const mostRows = 100_000;
@@ -40,7 +41,11 @@ const nearestPart = (parts: readonly number[], present: number): number =>
   parts.includes(present) ? present : (parts[0] ?? 1);
 
 /** Does what is asked without a screen, through the same lock and journal, and says what to do now. */
-export function doneInOneStep(input: CommandInput, { place, record, change }: WorkAtHand): ExitCode {
+export function doneInOneStep(
+  input: CommandInput,
+  { place, record, change }: WorkAtHand,
+  givenSheet?: { readonly name: string; readonly text: string },
+): ExitCode {
   const { terminal, options } = input;
   const starting = startWork(place, options["take-over"] === true);
   if (starting.status === "held")
@@ -54,7 +59,9 @@ export function doneInOneStep(input: CommandInput, { place, record, change }: Wo
       : (latest(starting.kept, record) ?? record);
     if (change && options["new-sheet"] !== true) sayChange(input, change.differences);
     const followed: readonly WorkEvent[] = change && options["new-sheet"] === true ? [change.take] : [];
-    const events = [...followed, ...eventsAsked(input, applyEvents(now, followed))];
+    const before = applyEvents(now, followed);
+    const given = givenSheet ? [followGivenSheet(givenSheet.name, givenSheet.text, before)] : [];
+    const events = [...followed, ...given, ...eventsAsked(input, applyEvents(before, given))];
     refuseImpossible(now, events);
     const keeping = session.keep(now, events);
     if (keeping.status === "failed") throw notKept(place.folder, keeping.reason);

@@ -97,6 +97,27 @@ test("a changed file is told of with what differs, and its sheet is followed onl
   expect((await evenrow(["--next"])).err).not.toContain("was changed");
 });
 
+test("a sheet fitted anew from what was measured is gone over to, unless it is unlike what is knitted", async () => {
+  await evenrow(["--row", "50"]);
+  const json = join(folder, "refit.json");
+  const refit = (row: string) =>
+    new Promise((resolve) => {
+      const words = ["refit", file, "--row", row, "--length", "17 cm", "--json", "-o", json, "--force"];
+      execFile(process.execPath, ["dist/evenrow.js", ...words], resolve);
+    });
+  await refit("50");
+  expect((await evenrow(["--sheet", json])).out).toContain("row 50 of 106");
+  expect((await evenrow(["--next"])).out).toContain("row 51 of 106");
+  const own = join(folder, "sheet.json");
+  writeFileSync(own, JSON.stringify({ format: "evenrow-sheet/1", pieces: [] }));
+  expect((await evenrow(["--sheet", own])).err).toContain("is not a working sheet");
+  await evenrow(["--row", "105"]);
+  await refit("40");
+  const { code, err } = await evenrow(["--sheet", json]);
+  expect([code, err]).toEqual([2, expect.stringContaining("is unlike what is knitted of sleeve")]);
+  expect(await where()).toEqual(place(105, "sleeve", 106));
+});
+
 test("a file that gives no sheet any more leaves the one that was begun", async () => {
   await evenrow(["--row", "50"]);
   for (const text of ["nonsense: [", readFileSync("samples/too-narrow.yaml", "utf8")]) {
