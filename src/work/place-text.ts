@@ -22,7 +22,7 @@ export function nextWords({ next, rowsToNext }: Outlook): string {
   const what = next.phrases.join("; ");
   return rowsToNext === 0
     ? `then, back at row ${next.row}: ${what}`
-    : `in ${counted(rowsToNext, "row")}, at row ${next.row}, carriage ${next.carriage}: ${what}`;
+    : `in ${counted(rowsToNext, "row")}, at row ${next.row} (carriage ${next.carriage}): ${what}`;
 }
 
 /** What to do now as one line each: the row's actions, or how many plain rows come. */

@@ -47,7 +47,7 @@ test("the place in words says what to do now and what comes next", () => {
   expect(placeLines(at(sleeve, 22))).toEqual([
     "sleeve: row 22 of 112, carriage at the right, 90 rows left.",
     "Now: increase 1 stitch at each side.",
-    expect.stringMatching(/^Next: in 1 row, at row 23, carriage left: hang the middle of the folded cord/),
+    expect.stringMatching(/^Next: in 1 row, at row 23 \(carriage left\): hang the middle of the folded cord/),
   ]);
   expect(placeLines(at(sleeve, 112)).at(-1)).toBe("Next: the piece is finished.");
 });

@@ -64,7 +64,7 @@ test("at 80 x 24 what to do, what comes next and how much is left stand beside t
   for (const words of [
     "left: count 3, hang both legs on L3",
     "right: count 3, hang both legs on R3",
-    "Next in 3 rows, at row 30, carriage right: increase 1 stitch at each side",
+    "Next in 3 rows, at row 30 (carriage right): increase 1 stitch at each side",
     "85 rows left",
     "carriage at the left",
     "every row shown is kept",

@@ -22,7 +22,10 @@ export function machineLines({ record }: WorkState, room: Room): readonly Line[]
   const foot = [...nextLines(piece, width), progressLine(piece, width, glyphs)];
   const marks = markLines(piece, width);
   const numberHeight = height >= 36 ? 14 : height >= 15 ? 7 : height >= 13 ? 4 : 0;
-  const head = numberHeight === 0 ? [] : numberBlock(piece, { ...room, height: numberHeight });
+  const head =
+    numberHeight === 0
+      ? []
+      : [...(height >= 19 ? [blank] : []), ...numberBlock(piece, { ...room, height: numberHeight })];
   const place = line(cell(`${placeWords(piece)}, carriage at the ${outlook.now.carriage}`, width), "strong");
   const track = trackLine(outlook.now.carriage, width, glyphs);
   const left = height - head.length - foot.length - marks.length - 3;
