@@ -29,6 +29,10 @@ function phaseAt({ field, change, bottom, leadRows, repeatRows }: Standing, mark
   return modulo(row - bottom - leadRows, repeatRows);
 }
 
+/** Whether a row so many rows above the beginning of a repeat is where a phase asks for it. */
+export const isAtPhase = (rows: number, phase: Phase, repeatRows: number): boolean =>
+  modulo(rows, repeatRows) === rowsInto(phase, repeatRows);
+
 /** A phase in rows from the beginning of a repeat; no number where a repeat of odd rows has no middle. */
 const rowsInto = (phase: Phase, repeatRows: number): number => {
   if (phase === "whole") return 0;

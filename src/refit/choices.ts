@@ -179,7 +179,17 @@ function freshCandidates(
   const bottom = atLeast(placement.margins.bottom, begun.row + 1 - fromRow);
   const room = {
     ...settled,
-    field: { ...field, placement: { ...placement, margins: { ...placement.margins, bottom } } },
+    field: {
+      ...field,
+      placement: { ...placement, margins: { ...placement.margins, bottom } },
+      // The marks stand where this piece has them: what changes its length is thought below them all.
+      fromRow,
+      toRow: Number.NEGATIVE_INFINITY,
+      meetings: placement.meet.map(({ mark, at }) => ({
+        row: piece.marks.get(mark)! - settled.change,
+        at,
+      })),
+    },
     footing,
     rows,
     pieces: [{ piece, fromRow }],

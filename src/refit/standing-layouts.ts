@@ -2,6 +2,7 @@ import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
 import type { Field } from "../fit/field.ts";
 import { type Footing, type Layout, termsOf } from "../fit/layouts.ts";
 import { clearsNeck, narrowest, type Panel } from "../fit/panel.ts";
+import { isAtPhase } from "../fit/phase.ts";
 import { costOf } from "../fit/terms.ts";
 import { allows } from "../garment/allowed.ts";
 import type { Placement } from "../garment/garment.ts";
@@ -43,9 +44,10 @@ export function standingLayouts(
     const { columns, gap, firstRow, margins } = placed;
     if (!panel) continue;
     const keepsTop = top >= 0 && allows(placement.margins.top, top);
+    const keepsMarks = keepsTop && meetsMarks(placement, piece, endRow, footing);
     const keepsLimits = standing.done
-      ? keepsTop || !keepsMargins
-      : keepsTop &&
+      ? keepsMarks || !keepsMargins
+      : keepsMarks &&
         allows(placement.repeats.allowed, repeats) &&
         keepsSides(placement, piece, panel, firstRow, lastRow);
     if (!keepsLimits || !fitsBed(piece, garment.bed)) continue;
@@ -91,6 +93,17 @@ function widened({ placed, sections, repeats }: Standing, { reach }: Footing): P
   if (placed.columns > 1 && (more.left + more.right > 0 || less > 0)) return undefined;
   return { ...panel, leftEdge: panel.leftEdge - more.left, rightEdge: panel.rightEdge + more.right };
 }
+
+/** Marks above the repeat in hand; those below it are met or missed already. */
+const meetsMarks = (
+  { meet }: Placement,
+  { marks }: CountedPiece,
+  endRow: number,
+  { repeatRows }: Footing,
+): boolean =>
+  meet.every(
+    ({ mark, at }) => marks.get(mark)! < endRow || isAtPhase(marks.get(mark)! - endRow, at, repeatRows),
+  );
 
 function keepsSides(
   { margins: { sides } }: Placement,

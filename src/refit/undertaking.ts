@@ -3,7 +3,7 @@ import { groundStitch } from "../cloth/gauge.ts";
 import { type Field, fieldsOf, stretchesOf } from "../fit/field.ts";
 import { type Fit, type FittedLook, type FittedPlacement, lookOf, pieceOf } from "../fit/fit.ts";
 import { footingOf } from "../fit/layouts.ts";
-import type { Garment, GroundGauge } from "../garment/garment.ts";
+import type { Garment, GroundGauge, Placement } from "../garment/garment.ts";
 import { mostLoopMm } from "../safety/cord-rules.ts";
 import type { Circumstances } from "./going-on.ts";
 import type { BegunPiece } from "./recount.ts";
@@ -56,7 +56,7 @@ export const leeways: readonly Leeway[] = [
 
 export function undertake({ fit, piece: pieceName, row, gauge }: Stand, leeway: Leeway): Undertaking {
   const placed = fit.placements.filter(({ piece }) => piece === pieceName);
-  const planned = narrowed(fit.garment, pieceName, placed);
+  const planned = narrowed(fit, pieceName, placed, !leeway.otherLooks);
   const garment: Garment = { ...planned, gauge: { ...planned.gauge, ground: gauge } };
   const counted = pieceOf(fit, pieceName);
   const plannedFields = fieldsOf(planned);
@@ -100,13 +100,36 @@ export function undertake({ fit, piece: pieceName, row, gauge }: Stand, leeway: 
 export const isElsewhere = (garment: Garment, motif: string, piece: string): boolean =>
   garment.placements.some((placement) => placement.motif === motif && placement.piece !== piece);
 
-/** The garment with only the placements of one piece; what ties it to other pieces is left out. */
-const narrowed = (garment: Garment, pieceName: string, placed: readonly FittedPlacement[]): Garment => ({
-  ...garment,
-  pieces: garment.pieces.filter(({ name }) => name === pieceName),
-  placements: placed.map(({ index }) => garment.placements[index]!),
-  matches: [],
-});
+/**
+ * The garment with only the placements of one piece. A motif that runs on over a seam keeps the phase it has at the
+ * matched mark, as the other piece has it, if it is to match.
+ */
+function narrowed(
+  { garment, pieces }: Fit,
+  pieceName: string,
+  placed: readonly FittedPlacement[],
+  matching: boolean,
+): Garment {
+  const counted = pieces.find(({ name }) => name === pieceName)!;
+  return {
+    ...garment,
+    pieces: garment.pieces.filter(({ name }) => name === pieceName),
+    placements: placed.map((one): Placement => {
+      const placement = garment.placements[one.index]!;
+      const matched = garment.matches
+        .filter(({ placements }) => matching && placements.includes(one.index))
+        .map(({ mark }) => ({ mark, at: { rows: rowsInto(one, counted.marks.get(mark)!) } }));
+      return { ...placement, meet: [...placement.meet, ...matched] };
+    }),
+    matches: [],
+  };
+}
+
+/** Rows from the beginning of a repeat to a row, the motif thought on beyond its end. */
+function rowsInto({ sections, lastRow }: FittedPlacement, row: number): number {
+  const { repeatRows } = sections.at(-1)!.look.trace;
+  return (((row - lastRow) % repeatRows) + repeatRows) % repeatRows;
+}
 
 /** Stitches' width that a placement's crossings draw in. */
 export const lossOf = ({ motif, trace }: FittedLook, columns: number): number =>

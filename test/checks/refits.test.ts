@@ -78,7 +78,10 @@ beforeAll(async () => {
   const random = sampleGarments(count, 20261126).map((plain, index) =>
     garmentOf({ ...plain, title: `Garment ${index}` }),
   );
-  const garments = [...samples, ...random];
+  const meeting = sampleGarments(80, 20261128, { phases: true, sharedPieces: false, motifs: 1 }).map(
+    (plain, index) => garmentOf({ ...plain, title: `Garment ${index} that meets its marks` }),
+  );
+  const garments = [...samples, ...random, ...meeting];
   const along = tapes(garments.length, 7);
   for (const [index, garment] of garments.entries()) {
     const result = await fitHere(garment, { rivals: 0 });

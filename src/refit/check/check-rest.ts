@@ -22,7 +22,12 @@ export function checkRest(before: Fit, now: Fit, placed: FittedPlacement, row: n
       breaches.push(breach(where, "is not worked in the look that is told"));
     if (placed.firstRow <= row)
       breaches.push(breach(where, `begins at row ${placed.firstRow}, which is knitted`));
-    return [...breaches, ...checkLook(garment, told)];
+    const leadIn = walk(told.motif, [{ values: told.values, repeats: 0 }]).rows;
+    return [
+      ...breaches,
+      ...checkLook(garment, told),
+      ...checkMeetings(now, placed, placed.firstRow + leadIn, where),
+    ];
   }
   const fresh = freshFrom(was, placed.sections);
   if (was.lastRow <= row && fresh < placed.sections.length)
@@ -40,9 +45,28 @@ export function checkRest(before: Fit, now: Fit, placed: FittedPlacement, row: n
     else if (standing(below.look) !== standing(look))
       breaches.push(breach(where, "its strands stand elsewhere than the new look takes them up"));
   });
+  if (was.lastRow > row) breaches.push(...checkMeetings(now, placed, endOfBegun, where));
   if (told.motif.kind === "cord")
     breaches.push(...checkStretches(garment, told.motif, placed.sections, (to) => to.run >= fresh));
   return breaches;
+}
+
+/** Marks above what was begun are met at the phase that is asked for, counted from the last hanging of a repeat. */
+function checkMeetings(
+  { garment, pieces }: Fit,
+  placed: FittedPlacement,
+  endOfBegun: number,
+  where: string,
+): readonly Breach[] {
+  const { motif, values } = placed.sections.at(-1)!.look;
+  const repeat = walk(motif, [{ values, repeats: 1 }]).rows - walk(motif, [{ values, repeats: 0 }]).rows;
+  return garment.placements[placed.index]!.meet.flatMap(({ mark, at }) => {
+    const height = pieces[0]!.marks.get(mark)!;
+    if (height < endOfBegun) return [];
+    const into = (((height - placed.lastRow) % repeat) + repeat) % repeat;
+    const asked = at === "whole" ? 0 : at === "half" ? repeat / 2 : at.rows % repeat;
+    return into === asked ? [] : [breach(where, `is ${into} rows into a repeat of ${repeat} at ${mark}`)];
+  });
 }
 
 /** Index of the first section that was not begun: those before it have the values and counts they were begun with. */
