@@ -100,7 +100,8 @@ describe("saveFile", () => {
     ["ENOSPC", "the disk is full"],
     ["EACCES", "you are not allowed to write there"],
     ["EROFS", "this disk can only be read"],
-    ["EIO", "it cannot be read or written (EIO)"],
+    ["EIO", "the disk reports a fault"],
+    ["ENXIO", "it cannot be read or written (ENXIO)"],
   ])("puts %s into plain words and leaves the file as it was", async (code, reason) => {
     const refusing = () => Promise.reject(Object.assign(new Error(code), { code }));
     const outcome = await saveFile({ file, text: "a: 2\n", expected: "a: 1\n" }, refusing);

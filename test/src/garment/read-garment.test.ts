@@ -143,6 +143,7 @@ describe("a whole garment file", () => {
           order: ["left", "right"],
           ease: { from: -0.05, to: 0.15, prefer: 0.02 },
           reserve: 0.15,
+          markerEvery: 10,
         },
       ],
       placements: [
