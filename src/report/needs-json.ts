@@ -37,9 +37,10 @@ export function needsToJson(fit: Fit): object {
   };
 }
 
-const needToJson = ({ byGauge, byWeight, extra, atHand }: YarnNeed): object => ({
+const needToJson = ({ byGauge, byWeight, surer, extra, atHand }: YarnNeed): object => ({
   by_gauge: amountToJson(byGauge, rangeToJson),
   ...(byWeight && { by_weight: amountToJson(byWeight, rangeToJson) }),
+  surer,
   extra: amountToJson(extra, up),
   at_hand: amountToJson(atHand, up),
 });

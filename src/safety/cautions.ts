@@ -38,13 +38,16 @@ function whoWords({ wearer }: Garment): string {
   return `A cord can catch and strangle, and this is for ${wearerWords(wearer)}. Kept here: ${kept[group]}.${grown}`;
 }
 
-/** How far round the largest loop is, so that it can be held against a limit. */
-function loopWords({ garment, looks }: Fit): readonly string[] {
+/** How far round the largest loop of each motif is, so that it can be held against a limit. */
+function loopWords({ garment, looks, placements }: Fit): readonly string[] {
   const { cord } = garment.gauge;
   if (!cord) return [];
   const stitch = groundStitch(garment.gauge);
-  return looks.flatMap(({ motif, segments }) => {
-    const loops = segments.map((segment) => loopMm(segment, stitch, cordStitchMm(cord)));
+  return looks.flatMap(({ motif }) => {
+    const loops = placements
+      .filter((placement) => placement.motif === motif.name)
+      .flatMap(({ sections }) => sections.flatMap(({ look, joins }) => [...look.segments, ...joins]))
+      .map((segment) => loopMm(segment, stitch, cordStitchMm(cord)));
     return loops.length === 0
       ? []
       : [

@@ -19,8 +19,10 @@ export interface YarnEstimate {
 export interface YarnNeed {
   /** From the gauge, by the loop-length constants. */
   readonly byGauge: YarnAmount<Range>;
-  /** From the weight of a swatch, where the file gives it: the surer one. */
+  /** From the weight of a swatch, where the file gives it. */
   readonly byWeight?: YarnAmount<Range>;
+  /** Which of the two leaves less room; usually the weight, unless the swatch weighs next to nothing. */
+  readonly surer: "gauge" | "weight";
   /** What is in neither: waste for the ground, tails for the cord. */
   readonly extra: YarnAmount<number>;
   /** What to have at hand: the most that the surer way says, and the extra. */
@@ -76,17 +78,25 @@ function needOf(
   const tex = yarn?.tex;
   const byGauge = fromMetres(times(metresEach, stitches), tex);
   const byWeight = yarn?.swatch && fromGrams(gramsByWeight(yarn.swatch, stitches), tex);
-  const needed = byWeight ?? byGauge;
+  const surer = byWeight && roomIn(byWeight) < roomIn(byGauge) ? "weight" : "gauge";
+  const needed = byWeight && surer === "weight" ? byWeight : byGauge;
   const extra = extraTo(needed);
   return {
     byGauge,
     ...(byWeight && { byWeight }),
+    surer,
     extra,
     atHand: {
       ...(needed.metres && { metres: needed.metres.most + (extra.metres ?? 0) }),
       ...(needed.grams && { grams: needed.grams.most + (extra.grams ?? 0) }),
     },
   };
+}
+
+/** How far apart the bounds are, as a fraction of the middle. */
+function roomIn({ metres, grams }: YarnAmount<Range>): number {
+  const { least, about, most } = (metres ?? grams)!;
+  return (most - least) / about;
 }
 
 const fromMetres = (metres: Range, tex: number | undefined): YarnAmount<Range> => ({

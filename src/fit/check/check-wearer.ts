@@ -63,7 +63,7 @@ function loopsOf(garment: Garment, { sections }: FittedPlacement): readonly (rea
       const { look, joins } = sections[to.run]!;
       // A stretch without a count is a breach of the look's own.
       const counted = [...look.segments, ...joins].find(
-        (segment) => segment.needles === needles && segment.rows === rows,
+        ({ fixed, ...segment }) => segment.needles === needles && segment.rows === rows && fixed === to.count,
       );
       const across = (needles * ground.overMm) / ground.stitches;
       const up = (rows * ground.overMm) / ground.rows;

@@ -28,16 +28,21 @@ export function yarnSection(fit: Fit): Section {
 }
 
 function needFacts(whose: string, need: YarnNeed, extraFor: string): readonly Fact[] {
-  const { byGauge, byWeight, extra, atHand } = need;
+  const { byGauge, byWeight, surer, extra, atHand } = need;
   return [
     { name: `${whose} by the gauge`, value: rangeWords(byGauge) },
     ...(byWeight
-      ? [{ name: `${whose} by the weighed swatch`, value: `${rangeWords(byWeight)}: the surer` }]
+      ? [{ name: `${whose} by the weighed swatch`, value: `${rangeWords(byWeight)}: ${surerWords[surer]}` }]
       : []),
     { name: `${whose}, to add`, value: `${amountWords(extra)} ${extraFor}` },
     { name: `${whose}, to have at hand`, value: `at least ${amountWords(atHand)}` },
   ];
 }
+
+const surerWords = {
+  weight: "the surer",
+  gauge: "less sure than the gauge, for so small a swatch",
+} as const;
 
 /** "about 381 m (355 to 402 m) or 141 g (132 to 149 g)". */
 function rangeWords({ metres, grams }: YarnAmount<Range>): string {

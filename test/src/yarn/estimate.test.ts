@@ -42,17 +42,27 @@ describe("the yarn of the sample sleeve", () => {
   test("follows from weighed swatches, which are the surer and decide what to have at hand", async () => {
     const { ground, cord, stitches } = await estimated(
       withYarn(
-        "yarn: { ground: { tex: 370, swatch: { stitches: 50, rows: 70, weight: 24 g } }, cord: { swatch: { stitches: 40, weight: 1 g } } }\n",
+        "yarn: { ground: { tex: 370, swatch: { stitches: 50, rows: 70, weight: 24 g } }, cord: { swatch: { stitches: 400, weight: 10 g } } }\n",
       ),
     );
     expect(ground.byWeight?.grams?.about).toBeCloseTo((24 / 3500) * stitches, 9);
     expect(ground.byWeight?.metres?.about).toBeCloseTo(((24 / 3500) * stitches * 1000) / 370, 9);
     expect(ground.atHand.grams).toBeCloseTo((24.5 / 3500) * stitches + (2.4 / 3500) * stitches, 9);
     // No tex: the cord is in grams by weight, and its tails in metres.
-    expect(cord?.byWeight).toEqual({
-      grams: { least: 0.5 * (194 / 40), about: 194 / 40, most: 1.5 * (194 / 40) },
-    });
+    expect(cord?.byWeight?.grams?.about).toBeCloseTo((10 * 194) / 400, 9);
+    expect([ground.surer, cord?.surer]).toEqual(["weight", "weight"]);
     expect(cord?.extra).toEqual({ metres: 0.4 });
-    expect(cord?.atHand).toEqual({ grams: 1.5 * (194 / 40) });
+    expect(cord?.atHand).toEqual({ grams: (10.5 / 400) * 194 });
+  });
+
+  test("is left to the gauge where a swatch weighs too little for a kitchen scale", async () => {
+    const { cord } = await estimated(withYarn("yarn: { cord: { swatch: { stitches: 40, weight: 1 g } } }\n"));
+    expect(cord?.byWeight?.grams).toEqual({
+      least: 0.5 * (194 / 40),
+      about: 194 / 40,
+      most: 1.5 * (194 / 40),
+    });
+    expect(cord?.surer).toBe("gauge");
+    expect(cord?.atHand.metres).toBeCloseTo(cord!.byGauge.metres!.most + 0.4, 9);
   });
 });
