@@ -1,6 +1,14 @@
 import { cordStitchMm, groundStitch } from "../cloth/gauge.ts";
 import type { FittedLook } from "../fit/fit.ts";
-import { countings, type FittedSegment, type Look, looksOf, makeLook, valuesOf } from "../fit/looks.ts";
+import {
+  countings,
+  easeTolerance,
+  type FittedSegment,
+  type Look,
+  looksOf,
+  makeLook,
+  valuesOf,
+} from "../fit/looks.ts";
 import type { Gauge, Weights } from "../garment/garment.ts";
 import { joiningSegments } from "../motif/joins.ts";
 import type { Motif } from "../motif/motif.ts";
@@ -93,6 +101,20 @@ export function joinsTo(
     (join) => !counted.has(keyOf(join)),
   );
   return countings(motif, joins, gauge, 1, mostLoopMm)[0];
+}
+
+/** Segments of the repeat in hand that go beyond the motif's limits of ease at a gauge; they are finished as begun. */
+export function strainedSegments({ sections }: Standing, gauge: Gauge): readonly FittedSegment[] {
+  const { look } = sections.at(-1)!;
+  const { motif, trace, segments } = look;
+  if (motif.kind !== "cord") return [];
+  const repeated = new Set(repeatSegments(trace).map(keyOf));
+  return atGauge(segments, gauge).filter(
+    (segment) =>
+      repeated.has(keyOf(segment)) &&
+      segment.fixed === undefined &&
+      (segment.ease < motif.ease.from - easeTolerance || segment.ease > motif.ease.to + easeTolerance),
+  );
 }
 
 /** The distinct segments from one hanging of a repeat to the next, and over to the repeat after it. */

@@ -8,6 +8,7 @@ import { assembleRefit } from "./assemble.ts";
 import { checkRefit } from "./check/check-refit.ts";
 import { hasValuesOf } from "./choices.ts";
 import { type CordBalance, cordBalances } from "./cord-balance.ts";
+import { strainedSegments } from "./going-on.ts";
 import { type Measured, measureProgress, type Progress, type Unusable } from "./progress.ts";
 import { solveRest } from "./solve-rest.ts";
 import { isElsewhere } from "./undertaking.ts";
@@ -46,6 +47,8 @@ export interface Refitted {
   readonly cords: readonly CordBalance[];
   /** Motifs whose quantities differ now from those on the other pieces. */
   readonly unlike: readonly string[];
+  /** Stretches of a repeat in hand whose ease goes beyond its limits at the gauge as measured. */
+  readonly strained: readonly { readonly motif: string; readonly segment: string; readonly ease: number }[];
   readonly nodes: number;
   readonly notes: readonly string[];
 }
@@ -121,6 +124,15 @@ export async function refit(
       .filter((look) => !hasValuesOf(look, lookOf(fit, look.motif.name)))
       .map(({ motif }) => motif.name)
       .filter((motif) => isElsewhere(fit.garment, motif, piece)),
+    strained: solved.undertaking.standing.flatMap((standing) =>
+      standing && standing.endRow > row
+        ? strainedSegments(standing, refitted.garment.gauge).map(({ name, ease }) => ({
+            motif: standing.placed.motif,
+            segment: name,
+            ease,
+          }))
+        : [],
+    ),
     nodes: solved.nodes,
     notes,
   };

@@ -3,6 +3,7 @@ import { checkCost } from "../../fit/check/check-cost.ts";
 import { checkMeetings } from "../../fit/check/check-meetings.ts";
 import { checkSteps } from "../../fit/check/check-piece.ts";
 import { checkChoices, checkPlace } from "../../fit/check/check-placement.ts";
+import { checkWearer } from "../../fit/check/check-wearer.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { checkKnitted } from "./check-knitted.ts";
 import { checkLengths } from "./check-lengths.ts";
@@ -33,6 +34,8 @@ export function checkRefit(before: Fit, now: Fit, row: number, engineCost: numbe
       ...checkRest(before, now, placed, row),
     ]),
     ...checkMeetings(now),
+    // What is hung already was held to its wearer's limits before; the gauge may have moved it past them since.
+    ...checkWearer(garment, { ...now, placements: now.placements.filter(({ firstRow }) => firstRow > row) }),
     ...checkCost(garment, now, engineCost),
   ];
 }

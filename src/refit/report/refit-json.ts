@@ -40,6 +40,11 @@ export function refitToJson(
           hung: isHung,
         })),
         unlike_other_pieces: result.unlike,
+        strained: result.strained.map(({ motif, segment, ease }) => ({
+          motif,
+          segment,
+          ease: roundTo(ease, 6),
+        })),
         from_row: result.progress.row,
         sheet: sheetToJson(buildSheet(result.fit)),
         nodes: result.nodes,

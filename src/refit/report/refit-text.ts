@@ -1,5 +1,5 @@
 import type { Fit } from "../../fit/fit.ts";
-import { counted, inCentimetres, listed } from "../../report/words.ts";
+import { counted, inCentimetres, listed, signedPercent } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
 import { rowsText } from "../../sheet/text/rows-text.ts";
@@ -12,7 +12,7 @@ import { blocksAbove } from "./rows-above.ts";
 
 /** What was measured, what changes and the sheet from the present row on, at most `width` characters a line. */
 export function refitText(before: Fit, result: Refitted, width: number): string {
-  const { fit, progress, cords, unlike } = result;
+  const { fit, progress, cords, unlike, strained } = result;
   const changes = changesOf(before, fit);
   const [piece] = buildSheet(fit).pieces;
   return [
@@ -23,6 +23,12 @@ export function refitText(before: Fit, result: Refitted, width: number): string 
       width,
     ),
     ...section("Cord that is made", cords.map(cordWords), width),
+    ...strained.flatMap(({ motif, segment, ease }) =>
+      wrap(
+        `${motif}: the repeat in hand is finished as it was begun; the ease of its ${segment} is ${signedPercent(ease)} at this gauge, beyond its limits.`,
+        width,
+      ),
+    ),
     ...unlike.flatMap((motif) =>
       wrap(`${motif} differs now from the other pieces that have it; they are left as they were.`, width),
     ),

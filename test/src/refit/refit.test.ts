@@ -143,6 +143,15 @@ test("a look that must change is taken up where the strands stand, with a count 
   expect(counts.every((count) => Number.isInteger(count))).toBe(true);
 });
 
+test("a repeat in hand that comes out too tight at the measured gauge is told", async () => {
+  const fit = await fitOf(sample("sleeve"));
+  const { strained } = await refitted(fit, 50, 50 * 4.1);
+  // A crossing of 5 needles and 4 rows of 4.1 mm is 28.03 mm; five cord stitches of 100/19 mm are 26.32 mm.
+  expect(strained).toMatchObject([{ motif: "plait", segment: "crossing" }]);
+  expect(strained[0]!.ease).toBeCloseTo(26.3158 / Math.hypot(500 / 22, 16.4) - 1, 5);
+  expect((await refitted(fit, 50, (50 * 100) / 31)).strained).toEqual([]);
+});
+
 describe("what cannot be fitted", () => {
   test("is a motif that still grows, which is said with where the piece would end", async () => {
     const fit = await fitOf(sample("growing-sleeve"));
