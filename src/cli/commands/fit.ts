@@ -28,8 +28,7 @@ async function tell(input: CommandInput, { loaded, result, conflict }: Solved): 
   switch (result.status) {
     case "fits":
       await deliver(input, fitText(result, width));
-      for (const words of [...warningsFor(result.fit), ...cautionsFor(result.fit)])
-        terminal.say(words);
+      for (const words of [...warningsFor(result.fit), ...cautionsFor(result.fit)]) terminal.say(words);
       break;
     case "does not fit":
       await deliver(input, noFitText(loaded.garment!.title, conflict, width));
