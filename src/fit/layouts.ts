@@ -260,15 +260,22 @@ function shiftsThatMatter(shifts: readonly number[], company: number): readonly 
 const heightOf = ({ footing, repeats }: Pick<Place, "footing" | "repeats">): number =>
   footing.leadRows + repeats * footing.repeatRows;
 
-/** Where so many repeats may stand in their field, most balanced first, and how they then stand at matched marks. */
-export function standingsIn(
-  place: Place,
-): readonly { readonly bottom: number; readonly top: number; readonly phases: readonly number[] }[] {
+/** How so many repeats stand in their field. */
+interface Standing {
+  readonly bottom: number;
+  readonly top: number;
+  /** How the motif stands at matched marks. */
+  readonly phases: readonly number[];
+}
+
+/** Where so many repeats may stand, most balanced first; made one by one, because most often the first is taken. */
+export function* standingsIn(place: Place): Generator<Standing> {
   const { field, footing, change, rows } = place;
-  return splits(rows - heightOf(place), field).flatMap(([bottom, top]) => {
-    const standing = { ...footing, field, change, bottom };
-    return keepsMeetings(standing) ? [{ bottom, top, phases: phasesOf(standing) }] : [];
-  });
+  const { leadRows, repeatRows } = footing;
+  for (const [bottom, top] of splits(rows - heightOf(place), field)) {
+    const standing = { leadRows, repeatRows, field, change, bottom };
+    if (keepsMeetings(standing)) yield { bottom, top, phases: phasesOf(standing) };
+  }
 }
 
 /** Ways to part the spare rows into bottom and top margin, most balanced first. */
