@@ -12,7 +12,10 @@ export interface ShapeDescription {
   readonly about: string;
   /** Where on the body it lies. */
   readonly part: BodyPart;
-  /** Words that the knitter chooses among, by key; the first is taken where none is chosen. */
+  /**
+   * Words that the knitter chooses among, by key; the first is taken where none is chosen. The words of `neck` are
+   * names of necklines, and a shape that has them has a measurement `neck width`.
+   */
   readonly choices?: Readonly<Record<string, Choice>>;
   readonly measurements: Readonly<Record<string, Measurement>>;
   readonly rules?: readonly ShapeRule[];
@@ -20,8 +23,6 @@ export interface ShapeDescription {
   readonly outline: Chosen<readonly ShapeStation[]>;
   /** Named heights. */
   readonly marks: Readonly<Record<string, string>>;
-  /** The neckline that the piece has whatever is chosen; without it, that of the choice `neck`, where there is one. */
-  readonly neck?: string;
 }
 
 export interface Choice {

@@ -1,11 +1,19 @@
+import type { Stitch } from "../cloth/gauge.ts";
 import type { Mark, NeckStation, Station } from "../garment/garment.ts";
 import { inCentimetres } from "../report/words.ts";
 import { type Choices, chosen } from "./chosen.ts";
-import type { Measurement, NeckDescription, ShapeDescription, ShapeRule } from "./description.ts";
+import type {
+  Measurement,
+  NeckDescription,
+  ShapeDescription,
+  ShapeRule,
+  ShapeStation,
+} from "./description.ts";
 import { type Given, type Measuring, measuring, type Taken } from "./measuring.ts";
 import { neckStations } from "./neck.ts";
 import { NECKS } from "./necks/index.ts";
 import { outlineStations } from "./outline.ts";
+import { sumName } from "./sums.ts";
 import { ShapeStop, type ShapeTrouble } from "./trouble.ts";
 
 /** A piece's form, in mm, as a garment has it. */
@@ -26,9 +34,12 @@ export function measurementsOf(
   description: ShapeDescription,
   choices: Choices,
 ): Readonly<Record<string, Measurement>> {
-  const neck = neckOf(description, choices);
-  if (!neck) return description.measurements;
-  const depth = { means: "from the shoulders down to the lowest point of the neck", otherwise: neck.depth };
+  const style = styleOf(choices);
+  if (!style) return description.measurements;
+  const depth = {
+    means: "from the shoulders down to the lowest point of the neck",
+    otherwise: style.neck.depth,
+  };
   return { ...description.measurements, [NECK_DEPTH]: depth };
 }
 
@@ -57,20 +68,23 @@ function made(
   { choices, stitch }: ShapeMeasures,
   measure: Measuring,
 ): MadeShape {
-  for (const rule of description.rules ?? []) checkRule(rule, name, choices, measure);
-  const outline = outlineStations(chosen(description.outline, choices) ?? [], name, measure.sum, stitch);
+  const rules = (description.rules ?? []).filter(({ when = {} }) =>
+    Object.entries(when).every(([key, word]) => choices.get(key) === word),
+  );
+  const described = chosen(description.outline, choices) ?? [];
+  const style = styleOf(choices);
+  measure.require([
+    ...described.flatMap(sumsOf),
+    ...rules.flatMap(({ less, than }) => [less, than]),
+    ...Object.values(description.marks),
+    ...(style ? [sumName(NECK_WIDTH), sumName(NECK_DEPTH)] : []),
+  ]);
+  for (const rule of rules) checkRule(rule, name, measure);
+  const outline = outlineStations(described, name, measure.sum, stitch);
   const topMm = outline.at(-1)!.heightMm;
-  const style = styleOf(description, choices);
-  const neck = neckOf(description, choices);
-  const place = neck && {
-    style: style!,
-    widthMm: measure.length(NECK_WIDTH),
-    depthMm: measure.length(NECK_DEPTH),
-    topMm,
-  };
   return {
     outline,
-    neck: place ? neckStations(neck, place, stitch) : [],
+    neck: style ? neckOfStyle(style, topMm, measure, stitch) : [],
     marks: Object.entries(description.marks).map(([mark, height]) =>
       markAt(mark, measure.sum(height), topMm),
     ),
@@ -78,12 +92,34 @@ function made(
   };
 }
 
-const styleOf = (description: ShapeDescription, choices: Choices): string | undefined =>
-  description.neck ?? choices.get("neck");
+const sumsOf = (station: ShapeStation): readonly string[] =>
+  "width" in station ? [station.height, station.width] : [station.height, station.left, station.right];
 
-function neckOf(description: ShapeDescription, choices: Choices): NeckDescription | undefined {
-  const style = styleOf(description, choices);
-  return style === undefined ? undefined : NECKS.get(style);
+function neckOfStyle(
+  style: Style,
+  topMm: number,
+  measure: Measuring,
+  stitch: Stitch,
+): readonly NeckStation[] {
+  const place = {
+    style: style.name,
+    widthMm: measure.length(NECK_WIDTH),
+    depthMm: measure.length(NECK_DEPTH),
+    topMm,
+  };
+  return neckStations(style.neck, place, stitch);
+}
+
+/** The neckline that a shape has, by its name. */
+interface Style {
+  readonly name: string;
+  readonly neck: NeckDescription;
+}
+
+function styleOf(choices: Choices): Style | undefined {
+  const name = choices.get("neck");
+  const neck = name === undefined ? undefined : NECKS.get(name);
+  return name !== undefined && neck ? { name, neck } : undefined;
 }
 
 function markAt(name: string, heightMm: number, topMm: number): Mark {
@@ -97,9 +133,7 @@ function markAt(name: string, heightMm: number, topMm: number): Mark {
   });
 }
 
-function checkRule(rule: ShapeRule, shape: string, choices: Choices, measure: Measuring): void {
-  const applies = Object.entries(rule.when ?? {}).every(([key, word]) => choices.get(key) === word);
-  if (!applies) return;
+function checkRule(rule: ShapeRule, shape: string, measure: Measuring): void {
   const [lessMm, thanMm] = [measure.sum(rule.less), measure.sum(rule.than)];
   if (lessMm < thanMm || (rule.orSame && lessMm === thanMm)) return;
   throw new ShapeStop({

@@ -1,5 +1,5 @@
 import type { Stitch } from "../cloth/gauge.ts";
-import { inCentimetres } from "../report/words.ts";
+import { inCentimetres, listed } from "../report/words.ts";
 import type { Size } from "../sizes/body.ts";
 import { BODY_MEASURES, type BodyMeasure } from "../sizes/size-table.ts";
 import { type Choices, chosen } from "./chosen.ts";
@@ -37,6 +37,8 @@ export interface Measuring {
   readonly length: (measurement: string) => number;
   /** A sum over the measurements, in mm. @throws ShapeStop where one of them is not known or can't be */
   readonly sum: (text: string) => number;
+  /** Looks whether all measurements of some sums are known. @throws ShapeStop that names every one that is not */
+  readonly require: (sums: readonly string[]) => void;
   /** What was used so far and does not stand in the file. */
   readonly taken: () => readonly Taken[];
 }
@@ -59,7 +61,7 @@ export function measuring(given: Given): Measuring {
     const before = found.get(measurement);
     if (before !== undefined) return before;
     const mm = firstLength(measurement);
-    checkSign(given, measurement, mm);
+    checkSign(given, measurement, mm, sumsFor(measurement).flatMap(measurementsIn));
     found.set(measurement, mm);
     return mm;
   }
@@ -73,8 +75,8 @@ export function measuring(given: Given): Measuring {
       return body.mm;
     }
     const sums = sumsFor(measurement);
-    const sum = sums.length === 1 ? sums[0] : sums.find((one) => namesOf(one).every(isKnown));
-    if (sum === undefined) throw new ShapeStop(missing(given, measurement));
+    const sum = sums.length === 1 ? sums[0] : sums.find((one) => measurementsIn(one).every(isKnown));
+    if (sum === undefined) throw new ShapeStop(missing(given, [measurement]));
     const mm =
       typeof sum === "object" && "make" in sum ? sought(sum, measurement) : valueIn(textOf(sum), measurement);
     if (typeof sum !== "string")
@@ -114,12 +116,21 @@ export function measuring(given: Given): Measuring {
     return rounded((least + most) / 2);
   }
 
-  /** Whether the length behind a name of a sum is written, or in the size, or follows from others that are. */
-  function isKnown(name: string): boolean {
-    const measurement = byName.get(name);
-    if (measurement === undefined || given.written.has(measurement)) return true;
+  const measurementsIn = (sum: Sum): readonly string[] =>
+    namesOf(sum).flatMap((name) => byName.get(name) ?? []);
+
+  /** Whether a measurement is written, or in the size, or follows from others that are. */
+  function isKnown(measurement: string): boolean {
+    if (given.written.has(measurement)) return true;
     if (isBodyMeasure(measurement) && given.size?.lengths.has(measurement)) return true;
-    return sumsFor(measurement).some((sum) => namesOf(sum).every(isKnown));
+    return sumsFor(measurement).some((sum) => measurementsIn(sum).every(isKnown));
+  }
+
+  /** The measurements that would have to be written for one to be known. */
+  function lacking(measurement: string): readonly string[] {
+    if (isKnown(measurement)) return [];
+    const sums = sumsFor(measurement);
+    return sums.length === 1 ? measurementsIn(sums[0]!).flatMap(lacking) : [measurement];
   }
 
   function valueIn(text: string, measurement: string): number {
@@ -136,7 +147,12 @@ export function measuring(given: Given): Measuring {
     });
   }
 
-  return { length, sum: (text) => valueIn(text, "outline"), taken: () => [...taken.values()] };
+  function require(sums: readonly string[]): void {
+    const lacked = [...new Set(sums.flatMap(measurementsIn).flatMap(lacking))];
+    if (lacked.length > 0) throw new ShapeStop(missing(given, lacked));
+  }
+
+  return { length, sum: (text) => valueIn(text, "outline"), require, taken: () => [...taken.values()] };
 }
 
 /** Kept to a millionth of a millimetre, as the lengths of a file are. */
@@ -152,29 +168,37 @@ const textOf = (sum: Sum): string =>
 /** What is sought is found to this; far below a row of the finest cloth. */
 const NEAR_ENOUGH_MM = 0.01;
 
-function checkSign({ shape, measurements }: Given, measurement: string, mm: number): void {
+function checkSign(
+  { shape, measurements }: Given,
+  measurement: string,
+  mm: number,
+  madeOf: readonly string[],
+): void {
   const { from, means } = measurements[measurement]!;
   if (from === "below nothing" || mm > 0 || (mm === 0 && from === "nothing")) return;
   throw new ShapeStop({
     code: "shape-impossible",
-    message: `the ${measurement} of a ${shape} (${means}) comes out as nothing or less`,
+    message: `the ${measurement} of this ${shape} (${means}) comes out as ${mm < 0 ? "less than " : ""}nothing`,
     found: inCentimetres(mm),
     expected: "larger measurements",
-    blame: [measurement],
+    blame: [measurement, ...madeOf],
   });
 }
 
-function missing({ shape, size, measurements }: Given, measurement: string): ShapeStop["trouble"] {
-  const { means } = measurements[measurement]!;
-  const write = `${measurement}: and its length`;
+/** @param lacked the measurements that would have to be written, at least one */
+function missing({ shape, size, measurements }: Given, lacked: readonly string[]): ShapeStop["trouble"] {
+  const [first] = lacked;
+  const needs =
+    lacked.length === 1 && first !== undefined
+      ? `a ${shape} needs its ${first}: ${measurements[first]!.means}`
+      : `a ${shape} needs its ${listed(lacked)}`;
+  const write = lacked.map((one) => `${one}: and its length`).join(", ");
+  const couldBeSized = lacked.some(isBodyMeasure);
   return {
     code: "missing-measurement",
-    message:
-      size && isBodyMeasure(measurement)
-        ? `a ${shape} needs its ${measurement} (${means}), which was not seen in the table for ${size.name}`
-        : `a ${shape} needs its ${measurement}: ${means}`,
+    message: size && couldBeSized ? `${needs}; not all was seen in the table for ${size.name}` : needs,
     found: "",
-    expected: size === undefined && isBodyMeasure(measurement) ? `${write}, or a size: size: woman M` : write,
+    expected: !size && couldBeSized ? `${write}, or a size: size: woman M` : write,
     blame: ["size"],
   };
 }
