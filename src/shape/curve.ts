@@ -5,17 +5,19 @@ export type Course = (t: number) => { readonly across: number; readonly up: numb
 
 const quarter = Math.PI / 2;
 
-/** Quarters of an ellipse; `scoop` is level at first, `crown` is level at its end. */
+/** Quarters of an ellipse; `scoop` is level at first, `crown` at its end. */
 const scoop: Course = (t) => ({ across: Math.sin(quarter * t), up: 1 - Math.cos(quarter * t) });
 const crown: Course = (t) => ({ across: 1 - Math.cos(quarter * t), up: Math.sin(quarter * t) });
 
 /**
- * The curves by name. An armhole is a `scoop`: it goes inward first and then straight up. A hat's crown goes up first
- * and then inward. A sleeve's cap is a `bell`: a scoop half of the way and a crown the other half.
+ * The curves by name. An armhole is a `scoop`: it goes inward first and then straight up. A sleeve's cap is a `bell`: a
+ * scoop half of the way and a `crown`, which goes up first and then inward, the other half. A hat's crown is a `dome`:
+ * round a half ball, the way round is as the cosine of how far up its surface one is, so that two like halves that are
+ * joined at their sides stand as a half ball.
  */
 export const CURVES = {
   scoop,
-  crown,
+  dome: (t: number) => ({ across: 1 - Math.cos(quarter * t), up: t }),
   bell: (t: number) => {
     const half = t < 0.5 ? scoop(2 * t) : crown(2 * t - 1);
     const done = t < 0.5 ? 0 : 0.5;

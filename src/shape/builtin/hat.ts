@@ -48,7 +48,7 @@ export const hat: ShapeDescription = {
   outline: [
     { height: "0", width: "width" },
     { height: "height - crown", width: "width" },
-    { height: "height", width: "crown_top", curve: "crown" },
+    { height: "height", width: "crown_top", curve: "dome" },
   ],
   marks: { "rib top": "rib", "crown start": "height - crown" },
 };
