@@ -29,7 +29,7 @@ function evenrow(words: readonly string[], input = ""): Promise<Ended> {
   });
 }
 
-const samples = ["sleeve", "front", "cable-sleeve", "scarf", "drawn-front"];
+const samples = ["sleeve", "front", "cable-sleeve", "scarf", "drawn-front", "sized-pullover", "hat"];
 
 describe("fit", () => {
   test.each(samples)("fits the sample %s", async (name) => {

@@ -9,7 +9,7 @@ import { update } from "../../../tui/update.ts";
 export const sample = (name: string): string =>
   readFileSync(new URL(`../../../samples/${name}.yaml`, import.meta.url), "utf8");
 
-export const sampleNames = ["cable-sleeve", "front", "scarf", "sleeve", "too-narrow"] as const;
+export const sampleNames = ["cable-sleeve", "front", "hat", "scarf", "sleeve", "too-narrow"] as const;
 
 /** Looks for a garment's fit in this thread. */
 export async function answerTo(source: string): Promise<Answer> {
