@@ -88,6 +88,8 @@ export const CODES = {
   "empty-field": "There is no row between a placement's marks.",
   "loose-draw-in": "A cable draws its piece in by an amount that is left open.",
   "gap-in-band": "The repeats of a band have a gap between them.",
+  "mirrored-band": "The repeats of a band are to mirror one another.",
+  "mirror-of-one": "A motif that lies in one column is to be mirrored.",
   "stiff-field": "A placement can't change its length, because it shares only some of its rows.",
   "beside-only": "Two motifs share rows of a piece and are laid side by side only.",
 } as const;

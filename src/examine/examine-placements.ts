@@ -10,6 +10,7 @@ export function examinePlacements(garment: Garment): readonly Diagnostic[] {
   return fields.flatMap((field) => [
     ...emptyField(field),
     ...gapInBand(garment, field),
+    ...uselessMirror(garment, field),
     ...looseDrawIn(garment, field, fields),
     ...stiffField(field, fields),
     ...besideOnly(field, fields),
@@ -65,6 +66,33 @@ function gapInBand(garment: Garment, { placement }: Field): readonly Diagnostic[
       message: `the repeats of ${motif.name} stand side by side without a gap`,
       expected: "gap: 0, or none; edge stitches go into the motif's edge",
       path: [...placement.path, "gap"],
+    },
+  ];
+}
+
+/** A mirror needs a column right of the middle, and a motif that is laid column by column. */
+function uselessMirror(garment: Garment, { placement }: Field): readonly Diagnostic[] {
+  if (!placement.mirror) return [];
+  const motif = garment.motifs.find(({ name }) => name === placement.motif)!;
+  const path = [...placement.path, "mirror"];
+  if (motif.kind === "band")
+    return [
+      {
+        severity: "error",
+        code: "mirrored-band",
+        message: `${motif.name} is one pattern all the way across, and a pattern cannot be turned round in the middle of a row`,
+        expected: "mirror: false, or the mirror image drawn into the pattern itself",
+        path,
+      },
+    ];
+  if (!isOnly(placement.columns.allowed, 1)) return [];
+  return [
+    {
+      severity: "warning",
+      code: "mirror-of-one",
+      message: `${motif.name} lies in one column, and no other can be its mirror image`,
+      expected: "columns: 2 or more, or no mirror",
+      path,
     },
   ];
 }

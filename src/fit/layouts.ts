@@ -143,7 +143,7 @@ export type Filling = (room: Room) => readonly Candidate[];
 /** The ways to fill a field with one look all the way. */
 export const candidatesIn: Filling = (room) => {
   const { field, footing, rows, columns, gap, pieces } = room;
-  const panel = panelOf(columns, gap, footing.reach);
+  const panel = panelOf({ columns, gap, mirror: field.placement.mirror }, footing.reach);
   if (!pieces.every(({ piece }) => couldHold(piece, panel))) return [];
   return valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)).flatMap((repeats) =>
     placesFor({ ...room, repeats }),
@@ -293,9 +293,11 @@ function possibleShifts(
   firstRow: number,
   lastRow: number,
 ): readonly number[] {
-  const { sides } = place.field.placement.margins;
+  const { columns, gap, footing } = place;
+  const { mirror, margins } = place.field.placement;
+  const { sides } = margins;
   const edge = narrowest(piece, firstRow, lastRow);
-  const at = (shift: number): Panel => panelOf(place.columns, place.gap, place.footing.reach, shift);
+  const at = (shift: number): Panel => panelOf({ columns, gap, mirror }, footing.reach, shift);
   const centred = at(0);
   const fits = (shift: number): boolean => {
     const panel = at(shift);
@@ -363,7 +365,11 @@ export function layoutAt({ place, bottom, top, phases, shift, growth }: Candidat
     gap: columns > 1 ? gap : 0,
     phases,
     shift,
-    panel: panelOf(columns, gap, growth ? furthestReach(growth) : footing.reach, shift),
+    panel: panelOf(
+      { columns, gap, mirror: field.placement.mirror },
+      growth ? furthestReach(growth) : footing.reach,
+      shift,
+    ),
     ...(growth && { sections: growth.sections }),
     terms,
     cost: costOf(terms),

@@ -5,38 +5,56 @@ import type { Reach } from "../motif/trace.ts";
 export interface Panel {
   /** Centre of each column, from left to right. */
   readonly centres: readonly number[];
+  /** How many of them, counted from the right, are the mirror image of the others. */
+  readonly mirrored: number;
   readonly leftEdge: number;
   readonly rightEdge: number;
 }
 
+/** Columns side by side, as far as they stand apart. */
+export interface Columns {
+  readonly columns: number;
+  /** Needles between two columns. */
+  readonly gap: number;
+  /** Whether those right of the middle are the mirror image of those left of it; a column in the middle is not. */
+  readonly mirror: boolean;
+}
+
+export const oneColumn: Columns = { columns: 1, gap: 0, mirror: false };
+
 /**
  * Columns stand side by side about the centre of the piece. Where that asks for half a needle (an even number of
- * columns and an odd gap), the panel stands half a needle to the left. A panel with edge stitches stands about the
- * centre as a whole, so its columns need not.
+ * columns and an odd gap), the panel stands half a needle to the left. A panel with edge stitches, or with mirrored
+ * columns, stands about the centre as a whole, so its columns need not.
  *
- * @param gap needles between two columns
  * @param shift needles by which the panel is moved to the right
  */
-export function panelOf(columns: number, gap: number, reach: Reach, shift = 0): Panel {
-  const { left, right, edge } = reach;
-  const apart = left + right + gap;
-  const first =
-    shift + (edge ? firstBesideEdge(columns * apart - gap, left, edge) : firstCentre(columns, apart));
-  const centres = Array.from({ length: columns }, (_, column) => first + column * apart);
+export function panelOf({ columns, gap, mirror }: Columns, reach: Reach, shift = 0): Panel {
+  const { left, right, edge = { left: 0, right: 0 } } = reach;
+  const wide = left + right;
+  const mirrored = mirror ? Math.floor(columns / 2) : 0;
+  const asAWhole = reach.edge !== undefined || mirrored > 0;
+  const columnsWide = columns * (wide + gap) - gap;
+  const leftEdge = asAWhole
+    ? Math.floor(-(edge.left + columnsWide + edge.right) / 2)
+    : Math.floor((-(columns - 1) * (wide + gap)) / 2) - left;
+  const first = shift + leftEdge + edge.left;
   return {
-    centres,
-    leftEdge: first - left - (edge?.left ?? 0),
-    rightEdge: centres.at(-1)! + right + (edge?.right ?? 0),
+    centres: Array.from({ length: columns }, (_, column) => {
+      const ownLeft = column < columns - mirrored ? left : right;
+      return first + column * (wide + gap) + ownLeft;
+    }),
+    mirrored,
+    leftEdge: shift + leftEdge,
+    rightEdge: first + columnsWide + edge.right,
   };
 }
 
-const firstCentre = (columns: number, apart: number): number => Math.floor((-(columns - 1) * apart) / 2);
-
-const firstBesideEdge = (
-  columnsWide: number,
-  left: number,
-  edge: { readonly left: number; readonly right: number },
-): number => Math.floor(-(edge.left + columnsWide + edge.right) / 2) + edge.left + left;
+/** Whether a column (from 0 at the left) is the mirror image of what its motif says. */
+export const isMirrored = (
+  { centres, mirrored }: Pick<Panel, "centres" | "mirrored">,
+  column: number,
+): boolean => column >= centres.length - mirrored;
 
 /** Fewest needles each side of the centre at any row of a range, both ends included. */
 export interface Narrowest {

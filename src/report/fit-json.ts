@@ -5,6 +5,7 @@ import type { FittedSegment } from "../fit/looks.ts";
 import type { NamedRule } from "../fit/refusal.ts";
 import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
+import { mirroredColumns } from "./mirror-words.ts";
 import { cordToJson, needsToJson } from "./needs-json.ts";
 import { roundTo } from "./rounding.ts";
 
@@ -90,6 +91,7 @@ const sectionFields = ({ look, repeats, joins }: FittedSection): object => ({
 });
 
 function placementFields(fit: Fit, placement: FittedPlacement): object {
+  const mirrored = mirroredColumns(placement.panel);
   const cord = prepareCord(fit, placement);
   return {
     piece: placement.piece,
@@ -97,6 +99,7 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
     repeats: placement.repeats,
     ...(placement.sections.length > 1 && { sections: placement.sections.map(sectionFields) }),
     columns: placement.columns,
+    ...(mirrored.length > 0 && { mirrored_columns: mirrored }),
     gap: placement.gap,
     rows_changed: placement.change,
     first_row: placement.firstRow,

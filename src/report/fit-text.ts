@@ -8,6 +8,7 @@ import type { Term } from "../fit/terms.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
 import { differences } from "./differences.ts";
 import { workedSegments } from "./growth-words.ts";
+import { mirrorWords } from "./mirror-words.ts";
 import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
@@ -64,10 +65,11 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   const { from, to } = fit.garment.placements[placement.index]!;
   const start = needlesAt(piece, 0);
   const { margins, change } = placement;
+  const mirror = mirrorWords(placement.panel);
   const columns =
     placement.columns === 1
       ? ""
-      : ` in ${placement.columns} columns, ${counted(placement.gap, "needle")} between two`;
+      : ` in ${placement.columns} columns${mirror ? ` (${mirror})` : ""}, ${counted(placement.gap, "needle")} between two`;
   const changed =
     change === 0 ? "" : ` (${counted(Math.abs(change), "row")} ${change > 0 ? "longer" : "shorter"})`;
   const cord = prepareCord(fit, placement);

@@ -1,5 +1,6 @@
-import type { Fit } from "../fit/fit.ts";
-import { lookOf } from "../fit/fit.ts";
+import { type Fit, type FittedPlacement, type FittedSection, lookOf } from "../fit/fit.ts";
+import { isMirrored } from "../fit/panel.ts";
+import { mirrored } from "../motif/mirror.ts";
 import { bandActions } from "./motifs/band.ts";
 import { cableActions } from "./motifs/cable.ts";
 import { cordActions } from "./motifs/cord.ts";
@@ -20,16 +21,29 @@ export function motifActions(fit: Fit, piece: string): ActionsByRow {
   return actions;
 }
 
-function placedActions(fit: Fit, placement: Fit["placements"][number]): readonly Placed[] {
+function placedActions(fit: Fit, placement: FittedPlacement): readonly Placed[] {
   const { motif } = lookOf(fit, placement.motif);
   switch (motif.kind) {
     case "cord":
       return placement.panel.centres.flatMap((centre, index) =>
-        cordActions(fit, placement, centre, index + 1),
+        cordActions(fit, inColumn(placement, index), centre, index + 1),
       );
     case "cable":
-      return placement.panel.centres.flatMap((centre, index) => cableActions(placement, centre, index + 1));
+      return placement.panel.centres.flatMap((centre, index) =>
+        cableActions(inColumn(placement, index), centre, index + 1),
+      );
     case "band":
       return bandActions(placement, motif);
   }
 }
+
+/** A placement with its motif as one of its columns shows it. */
+const inColumn = (placement: FittedPlacement, column: number): FittedPlacement =>
+  isMirrored(placement.panel, column)
+    ? { ...placement, sections: placement.sections.map(mirroredSection) }
+    : placement;
+
+const mirroredSection = (section: FittedSection): FittedSection => ({
+  ...section,
+  look: { ...section.look, trace: mirrored(section.look.trace) },
+});

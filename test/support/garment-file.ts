@@ -163,6 +163,7 @@ export interface PlacementEntry {
   readonly to: string;
   readonly repeats?: AllowEntry | ChoiceEntry;
   readonly columns?: AllowEntry | ChoiceEntry;
+  readonly mirror?: boolean;
   readonly gap?: AllowEntry | ChoiceEntry;
   readonly margins?: MarginsEntry;
   readonly meet?: MeetingEntry;

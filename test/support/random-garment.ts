@@ -26,6 +26,8 @@ export interface GarmentWishes {
   readonly leaning?: boolean;
   /** Whether half of the pieces are shaped on even rows only; none is where it is left out. */
   readonly evenRows?: boolean;
+  /** Whether most motifs that may lie in several columns are mirrored; none is where it is left out. */
+  readonly mirrored?: boolean;
   /** Whether most garments say who will wear them; none does where it is left out. */
   readonly wearers?: boolean;
 }
@@ -168,6 +170,10 @@ function oneOnAPiece(
         to,
         ...randomRepeats(dice, likely),
         ...(motif.kind === "band" ? repeatsAcross(dice) : columns.entry),
+        ...(wishes.mirrored &&
+          motif.kind !== "band" &&
+          columns.most > 1 &&
+          dice.chance(80) && { mirror: true }),
         ...randomMargins(dice),
       },
     ],

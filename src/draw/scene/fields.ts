@@ -2,7 +2,7 @@ import type { CountedPiece } from "../../cloth/counted-piece.ts";
 import type { Fit, FittedMargins, FittedPlacement } from "../../fit/fit.ts";
 import { extentsOf } from "../../fit/growth/extents.ts";
 import { tracesOf } from "../../fit/growth/growth.ts";
-import { panelOf } from "../../fit/panel.ts";
+import { oneColumn, panelOf } from "../../fit/panel.ts";
 import { least } from "../../garment/allowed.ts";
 import type { Side, SideMargins } from "../../garment/garment.ts";
 import { growingQuantity } from "../../motif/growing-quantity.ts";
@@ -77,7 +77,7 @@ function extentsIn({ sections, firstRow, lastRow, panel }: FittedPlacement) {
   return extentsOf(tracesOf(sections)).map(({ fromRow, toRow, reach }) => ({
     fromRow: firstRow + fromRow,
     toRow: firstRow + toRow,
-    panel: panelOf(1, 0, reach),
+    panel: panelOf(oneColumn, reach),
   }));
 }
 

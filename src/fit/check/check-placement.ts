@@ -40,7 +40,7 @@ export function checkPlace(
   return [
     ...checkRows(placement, fitted, piece, motif.rows, where),
     ...checkNeedles(placement, fitted, piece, motif, reachAt, where),
-    ...checkGaps(fitted, reachAt(leadIn.rows + 1), where),
+    ...checkGaps(placement, fitted, reachAt(leadIn.rows + 1), where),
   ];
 }
 
@@ -127,8 +127,9 @@ function checkNeedles(
   fitted.panel.centres.forEach((centre, column) => {
     const before = column === 0 ? edge.left : 0;
     const after = column === fitted.panel.centres.length - 1 ? edge.right : 0;
+    const turned = isTurned(placement, fitted, column);
     for (let row = fitted.firstRow; row <= fitted.lastRow; row++) {
-      const reach = reachAt(row - fitted.firstRow);
+      const reach = turnedIf(turned, reachAt(row - fitted.firstRow));
       const left = piece.left[row]! + centre + reach.from - before;
       const right = piece.right[row]! - centre - reach.to - after;
       // The told margins hold where the motif comes nearest to an edge, so they are limits everywhere.
@@ -136,14 +137,15 @@ function checkNeedles(
         breaches.push(
           breach(where, `row ${row}: only ${left} and ${right} needles beside column ${column + 1}`),
         );
-      for (const { from, to } of standing)
+      for (const { from, to } of standing.map((extent) => turnedIf(turned, extent)))
         if (!inWork(piece, row, centre + from, centre + to))
           breaches.push(breach(where, `row ${row}: column ${column + 1} does not lie on the cloth`));
     }
     for (const point of points) {
       const row = fitted.firstRow + point.row;
-      const from = centre + point.from;
-      const to = centre + point.to;
+      const extent = turnedIf(turned, point);
+      const from = centre + extent.from;
+      const to = centre + extent.to;
       if (!inWork(piece, row, from, to))
         breaches.push(
           breach(where, `row ${row}: needles ${from}..${to} of column ${column + 1} are not in work`),
@@ -153,12 +155,32 @@ function checkNeedles(
   return breaches;
 }
 
-const checkGaps = ({ panel, gap }: FittedPlacement, { from, to }: Extent, where: string): readonly Breach[] =>
-  panel.centres.flatMap((centre, column) => {
-    const next = panel.centres[column + 1];
-    if (next === undefined || next + from - (centre + to) === gap) return [];
-    return [breach(where, `columns ${column + 1} and ${column + 2} are not ${gap} needles apart`)];
+/** Whether a column is to be the mirror image: it stands right of the middle one, or of the middle between two. */
+const isTurned = (placement: Placement, { columns }: FittedPlacement, column: number): boolean =>
+  placement.mirror && 2 * column > columns - 1;
+
+const turnedIf = (turned: boolean, { from, to }: Extent): Extent =>
+  turned ? { from: -to, to: -from } : { from, to };
+
+function checkGaps(
+  placement: Placement,
+  fitted: FittedPlacement,
+  reach: Extent,
+  where: string,
+): readonly Breach[] {
+  const { centres, mirrored } = fitted.panel;
+  const turned = centres.filter((_, column) => isTurned(placement, fitted, column)).length;
+  if (mirrored !== turned)
+    return [breach(where, `${mirrored} columns are told to be mirrored, and it is ${turned}`)];
+  return centres.flatMap((centre, column) => {
+    const next = centres[column + 1];
+    if (next === undefined) return [];
+    const { to } = turnedIf(isTurned(placement, fitted, column), reach);
+    const { from } = turnedIf(isTurned(placement, fitted, column + 1), reach);
+    if (next + from - (centre + to) === fitted.gap) return [];
+    return [breach(where, `columns ${column + 1} and ${column + 2} are not ${fitted.gap} needles apart`)];
   });
+}
 
 function inWork(piece: CountedPiece, row: number, from: number, to: number): boolean {
   if (from < -piece.left[row]! || to > piece.right[row]!) return false;

@@ -2,7 +2,7 @@ import { valuesUpTo } from "../../garment/allowed.ts";
 import type { FittedSection } from "../fit.ts";
 import { type Candidate, mostRepeats, type Place, type Room, standingsIn, termsOf } from "../layouts.ts";
 import type { Look } from "../looks.ts";
-import { clearsNeck, narrowest, panelOf } from "../panel.ts";
+import { clearsNeck, narrowest, oneColumn, panelOf } from "../panel.ts";
 import { costOf, makeTerm, type Term } from "../terms.ts";
 import type { Course, Step } from "./courses.ts";
 import type { Growth } from "./growth.ts";
@@ -108,7 +108,7 @@ function freeAt(
       return (
         edge.left - reach.left >= least &&
         edge.right - reach.right >= least &&
-        clearsNeck(piece, panelOf(1, 0, reach), first, last)
+        clearsNeck(piece, panelOf(oneColumn, reach), first, last)
       );
     }),
   );

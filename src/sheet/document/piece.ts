@@ -1,6 +1,7 @@
 import { needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import { workedSegments } from "../../report/growth-words.ts";
+import { mirrorWords } from "../../report/mirror-words.ts";
 import { counted, listed } from "../../report/words.ts";
 import type { SheetPiece } from "../sheet.ts";
 import { blocksOf } from "./blocks.ts";
@@ -28,11 +29,12 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   };
 }
 
-function ornamentFact({ motif, sections }: FittedPlacement): Fact {
+function ornamentFact({ motif, sections, panel }: FittedPlacement): Fact {
   const worked = workedSegments(sections);
+  const mirror = mirrorWords(panel);
   return {
     name: motif,
-    value: sections
+    value: `${sections
       .map(({ look, repeats }, index) => {
         const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
         const counts = worked[index]!.map(({ name, pickup }) => `${name} count ${pickup}`);
@@ -40,6 +42,6 @@ function ornamentFact({ motif, sections }: FittedPlacement): Fact {
           .filter((words) => words !== "")
           .join("; ");
       })
-      .join("; then "),
+      .join("; then ")}${mirror === undefined ? "" : `; ${mirror}`}`,
   };
 }

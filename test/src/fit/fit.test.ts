@@ -171,7 +171,7 @@ describe("the independent check refuses a fit", () => {
     withPlacement(fit, { margins: { ...fit.placements[0]!.margins, ...change } });
   const withPanel = (fit: Fit, shift: number): Fit =>
     withPlacement(fit, {
-      panel: { centres: [shift], leftEdge: shift - 3, rightEdge: shift + 3 },
+      panel: { centres: [shift], mirrored: 0, leftEdge: shift - 3, rightEdge: shift + 3 },
     });
   type Look = Fit["looks"][number];
   /** One look told and worked, so that nothing but the look itself is spoiled. */

@@ -207,3 +207,27 @@ it("a gap between the repeats of a band is told where it is written", () => {
   );
   expect(told(text)).toMatchObject([{ code: "gap-in-band", place }]);
 });
+
+it("a band that is to be mirrored is told where that is written", () => {
+  const { text, place } = marked(
+    garmentText({
+      motifs: `motifs:\n  plait: ${band("stitches: 6")}`,
+      place: "place:\n  - { motif: plait, on: sleeve, columns: 2, mirror: §true }",
+    }),
+  );
+  expect(told(text)).toMatchObject([{ code: "mirrored-band", severity: "error", place }]);
+});
+
+it("a mirror beside one column is warned of, and one beside several is not", () => {
+  const warned = (columns: string) => {
+    const { garment } = readGarment(
+      garmentText({ place: `place:\n  - { motif: plait, on: sleeve, columns: ${columns}, mirror: true }` }),
+      "test.yaml",
+    );
+    return examine(garment!);
+  };
+  expect(warned("1")).toMatchObject([
+    { code: "mirror-of-one", severity: "warning", path: ["place", 0, "mirror"] },
+  ]);
+  expect(warned("{ allow: [1, 2] }")).toEqual([]);
+});

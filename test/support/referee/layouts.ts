@@ -183,8 +183,10 @@ function* panelsOf(
         weightOf(weights, "columns") * amountBeside(columnsChoice.prefer, columns) +
         (columns === 1 ? 0 : weightOf(weights, "gap") * amountBeside(gapChoice.prefer, gap));
       const total = columns * width + (columns - 1) * gap;
-      for (const { from, to } of look.edge
-        ? banded(placement.margins, total + look.edge[0] + look.edge[1], leftMost, rightMost)
+      const [edgeLeft, edgeRight] = look.edge ?? [0, 0];
+      // With a mirrored column the panel is balanced as a whole, as one with edge stitches is.
+      for (const { from, to } of look.edge || (placement.mirror && columns > 1)
+        ? banded(placement.margins, total + edgeLeft + edgeRight, leftMost, rightMost)
         : centresOf(placement.margins, half, leftMost, rightMost).map((centre) => ({
             from: centre - half - look.leftReach,
             to: centre + half + look.rightReach,
