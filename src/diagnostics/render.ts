@@ -53,7 +53,8 @@ export function renderDiagnostic(diagnostic: Diagnostic, { file, source }: Rende
   const lines = [`${where} ${severity}: ${message}`];
   if (found !== undefined) lines.push(`  read:  ${found}`);
   if (expected !== undefined) lines.push(`  right: ${expected}`);
-  if (place && source !== undefined && severity !== "note") lines.push(...excerpt(source, place.line, place.column));
+  if (place && source !== undefined && severity !== "note")
+    lines.push(...excerpt(source, place.line, place.column));
   return lines.join("\n");
 }
 
