@@ -1,7 +1,7 @@
 import type { Stitch } from "../cloth/gauge.ts";
 
 /** How far across (0 to 1) and how far up (0 to 1) a curve has come at `t` (0 to 1). */
-export type Course = (t: number) => { readonly across: number; readonly up: number };
+type Course = (t: number) => { readonly across: number; readonly up: number };
 
 const quarter = Math.PI / 2;
 
