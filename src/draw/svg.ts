@@ -113,13 +113,7 @@ function drawChart({ scene, view, space, textPx = usualText }: ChartRequest, id:
       scene.fields.length * fieldNotesWidth(scene.fields, text) +
       rowNumbersWidth(scene.rows, text) +
       text,
-    right:
-      rowNumbersWidth(scene.rows, text) +
-      markNamesWidth(
-        scene.marks.map(({ name }) => name),
-        text,
-      ) +
-      edgePx,
+    right: rowNumbersWidth(scene.rows, text) + markNamesWidth(scene, text) + edgePx,
   };
   const heading = headingFor(scene, view, text);
   const above = edgePx + heading.height + needleNamesHeight(text) + text;

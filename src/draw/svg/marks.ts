@@ -1,3 +1,4 @@
+import type { Scene } from "../scene.ts";
 import { element, group, type Markup, rounded } from "./element.ts";
 import { ink } from "./ink.ts";
 import type { Paper } from "./paper.ts";
@@ -8,24 +9,36 @@ import { label, shortened, textWidth } from "./text.ts";
 const longestMark = 160;
 
 /** Room for the names of marks, right of the row numbers. */
-export const markNamesWidth = (names: readonly string[], text: number): number =>
-  Math.min(longestMark, Math.max(0, ...names.map((name) => textWidth(name, text)))) + 1.5 * text;
+export const markNamesWidth = (scene: Scene, text: number): number =>
+  Math.min(longestMark, Math.max(0, ...markedRows(scene).map(({ names }) => textWidth(names, text)))) +
+  1.5 * text;
+
+/** Each row that has marks, with all their names, from the top down. */
+function markedRows({ marks }: Scene): readonly { readonly row: number; readonly names: string }[] {
+  const rows = [...new Set(marks.map(({ row }) => row))].sort((one, other) => other - one);
+  return rows.map((row) => ({
+    row,
+    names: marks
+      .filter((mark) => mark.row === row)
+      .map(({ name }) => name)
+      .join(", "),
+  }));
+}
 
 /** A line across the piece at each mark, with its name. */
 export function marksMarkup(paper: Paper): Markup {
   const { scene, plot, text } = paper;
-  const rows = [...new Set(scene.marks.map(({ row }) => row))].sort((one, other) => other - one);
+  const rows = markedRows(scene);
   const places = spreadApart(
-    rows.map((row) => ({ at: paper.boundary(0, row).y })),
+    rows.map(({ row }) => ({ at: paper.boundary(0, row).y })),
     1.2 * text,
     { least: plot.top - 2 * text, most: plot.bottom + 2 * text },
   );
   const end = plot.right + rowNumbersWidth(scene.rows, text);
   return group(
     { class: "marks" },
-    rows.flatMap((row, index) => {
+    rows.flatMap(({ row, names }, index) => {
       const { y } = paper.boundary(0, row);
-      const names = scene.marks.filter((mark) => mark.row === row).map(({ name }) => name);
       return [
         element("path", {
           class: "mark",
@@ -36,7 +49,7 @@ export function marksMarkup(paper: Paper): Markup {
           "stroke-dasharray": "7 3",
         }),
         label(
-          shortened(names.join(", "), text, longestMark),
+          shortened(names, text, longestMark),
           { x: end + 0.5 * text, y: places[index]! },
           {
             size: text,

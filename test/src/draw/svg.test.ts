@@ -256,6 +256,18 @@ describe("text from files", () => {
     expect(title.text).toBe('Cuff <&" top: sleeve');
   });
 
+  test("has room for the names of two marks at one height", async () => {
+    const scene = await sceneOfSample("sleeve");
+    const at = { row: 10, yMm: 10 * scene.stitch.heightMm };
+    const marks = ["shoulder", "bind-off"].map((name) => ({ name, ...at }));
+    const nodes = elementsOf(chartSvg({ ...scene, marks }, { view: "knitter" }));
+    const [mark] = ofClass(nodes, "mark-name");
+    expect(mark!.text).toBe("shoulder, bind-off");
+    // A letter of a usual sans-serif font is half as wide as it is high, or a little more.
+    const end = Number(mark!.attributes.x) + 0.55 * 12 * mark!.text.length;
+    expect(end).toBeLessThanOrEqual(Number(nodes[0]!.attributes.width));
+  });
+
   test("that is long is cut with dots where it would leave its place", async () => {
     const scene = await sceneOfSample("sleeve");
     const long = { ...scene, marks: [{ name: "m".repeat(200), row: 10, yMm: 10 * scene.stitch.heightMm }] };
