@@ -27,8 +27,11 @@ export const CURVES = {
 
 export type CurveName = keyof typeof CURVES;
 
-/** A curve is drawn by straight lines that lie nowhere further from it than this part of a stitch. */
-const FARTHEST_STITCHES = 0.25;
+/**
+ * A curve is drawn by straight lines that lie less than a quarter of a stitch from it. A little is kept back, because the
+ * distance is seen at the middle of each line, which is not always where it is greatest.
+ */
+const FARTHEST_STITCHES = 0.23;
 
 /** More lines than these are never needed: a quarter of an ellipse 1000 stitches wide takes 50. */
 const MOST_LINES = 512;

@@ -40,7 +40,7 @@ describe.each(names)("a %s", (name) => {
           for (const part of [0.1, 0.3, 0.5, 0.7, 0.9])
             expect(
               fromStretch(at((line + part) / lines), at(line / lines), at((line + 1) / lines)),
-            ).toBeLessThan(0.26);
+            ).toBeLessThan(0.25);
       }),
       { numRuns: 200, seed: 5 },
     );
