@@ -1,10 +1,11 @@
 import type { Side } from "../../garment/garment.ts";
+import type { Span } from "../scene/cloth.ts";
 import type { ShapingEvent } from "../scene/shaping.ts";
 import { sideInSight } from "../view.ts";
 import { element, group, type Markup, type Pixel, pointList } from "./element.ts";
 import { ink } from "./ink.ts";
 import type { Paper } from "./paper.ts";
-import { label } from "./text.ts";
+import { label, textWidth } from "./text.ts";
 
 /** Increases and decreases as arrowheads at the edge; cast-ons and bind-offs as bars along their needles. */
 export const shapingMarkup = (paper: Paper): Markup =>
@@ -119,14 +120,28 @@ export const bindOffBar = (
 export function halvesMarkup(paper: Paper): Markup {
   const { scene, boundary, text } = paper;
   const { neck } = scene;
-  const [left, right] = scene.cells.at(-1) ?? [];
-  if (!neck || !left || !right) return group({}, []);
+  if (!neck) return group({}, []);
   const words = (half: Side): string => (half === neck.firstHalf ? "first half" : "second half");
   return group(
     { class: "halves" },
-    [["left", left] as const, ["right", right] as const].map(([half, { from, to }]) => {
-      const { x, y } = boundary((from + to) / 2, scene.rows);
-      return label(words(half), { x, y: y + 1.4 * text }, { size: text, anchor: "middle", halo: true });
+    (["left", "right"] as const).flatMap((half) => {
+      const place = roomInHalf(paper, half, textWidth(words(half), text));
+      if (!place) return [];
+      const { x, y } = boundary((place.from + place.to) / 2, place.row);
+      return [label(words(half), { x, y: y + 1.4 * text }, { size: text, anchor: "middle", halo: true })];
     }),
   );
+}
+
+/** The highest row above the neck in which a half is so many pixels wide, or its top where it never is. */
+function roomInHalf(
+  { scene, cell }: Paper,
+  half: Side,
+  widthPx: number,
+): (Span & { readonly row: number }) | undefined {
+  const rows = scene.cells.flatMap((spans, index) => {
+    const [left, right] = spans;
+    return left && right ? [{ ...(half === "left" ? left : right), row: index + 1 }] : [];
+  });
+  return rows.findLast(({ from, to }) => (to - from) * cell.width >= widthPx) ?? rows.at(-1);
 }

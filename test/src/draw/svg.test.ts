@@ -235,6 +235,34 @@ describe("as worn", () => {
   });
 });
 
+test("the halves above a neck are named where they are wide enough for it, as high as they are", async () => {
+  const shape = { chest: "90 cm", "armhole depth": "20 cm", "cross back": "38 cm", length: "58 cm" };
+  const raglan = {
+    ...withCord({
+      ...{ lead: 0, repeat: 4, strands: { one: { start: [1, 0], repeat: [[1, 4]] } } },
+    }),
+    bed: { needles: 200 },
+    pieces: { square: { shape: { like: "raglan front", ...shape } } },
+  };
+  const fit = await fitOfPlain(raglan);
+  const scene = sceneOf(fit, "square");
+  const nodes = elementsOf(chartSvg(scene, { view: "knitter" }));
+  const halves = ofClass(nodes, "halves")[0]!.children;
+  expect(halves.map(({ text }) => text).sort()).toEqual(["first half", "second half"]);
+  const outline = pointsOf(ofClass(nodes, "outline")[0]!);
+  const [bottom, top] = [Math.max(...outline.map(([, y]) => y)), Math.min(...outline.map(([, y]) => y))];
+  const [left, right] = [Math.min(...outline.map(([x]) => x)), Math.max(...outline.map(([x]) => x))];
+  const { from, to } = scene.widest;
+  for (const { attributes, text } of halves) {
+    const row = Math.floor(((bottom - Number(attributes.y)) / (bottom - top)) * scene.rows);
+    const x = from + ((Number(attributes.x) - left) / (right - left)) * (to - from);
+    const half = scene.cells[row]!.find((span) => span.from <= x && x <= span.to)!;
+    // A letter of a usual sans-serif font is half as wide as it is high, or a little more.
+    const stitches = ((0.55 * 12 * text.length) / (right - left)) * (to - from);
+    expect(half.to - half.from).toBeGreaterThanOrEqual(stitches);
+  }
+});
+
 describe("text from files", () => {
   test("is escaped, and characters that no XML may hold are replaced", async () => {
     const title = `<script>&"'\u0001 both \ud800 ends`;
