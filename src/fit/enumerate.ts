@@ -4,18 +4,13 @@ import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace.ts";
 import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
+import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
+import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Choices } from "./formulate.ts";
 import { type Course, coursesOf } from "./growth/courses.ts";
 import { growingCandidates } from "./growth/growing-candidates.ts";
-import {
-  byCostThenPlainness,
-  createLayouts,
-  type Footing,
-  footingKey,
-  footingOf,
-  type Layout,
-} from "./layouts.ts";
+import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 
 /** How much of what is possible is worked out. */

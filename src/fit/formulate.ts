@@ -1,7 +1,8 @@
 import type { ChoiceProgram, ChoiceRow, Group, Option } from "../../solver/choice.ts";
 import type { Match } from "../garment/garment.ts";
 import { type Field, neighbours, relation } from "./field.ts";
-import { type Footing, footingKey, footingOf, type Layout } from "./layouts.ts";
+import { type Footing, footingKey, footingOf } from "./footing.ts";
+import type { Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 
 /** Every look and every layout that the rules allow: what the program chooses from. */

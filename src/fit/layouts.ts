@@ -1,26 +1,22 @@
-import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
+import { fitsBed } from "../cloth/counted-piece.ts";
 import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import type { Stitch } from "../cloth/gauge.ts";
-import { allows, valuesUpTo } from "../garment/allowed.ts";
+import { valuesUpTo } from "../garment/allowed.ts";
 import type { Bed, Weights } from "../garment/garment.ts";
-import type { Reach, Trace } from "../motif/trace.ts";
+import {
+  byCostThenPlainness,
+  type Candidate,
+  candidatesIn,
+  type Filling,
+  heightOf,
+  termsOf,
+} from "./candidates.ts";
 import { createPieceCounter, type Field, neighbours, relation, stretchOf } from "./field.ts";
 import type { FittedSection } from "./fit.ts";
-import { furthestReach, type Growth } from "./growth/growth.ts";
-import { clearsNeck, narrowest, type Panel, panelOf } from "./panel.ts";
-import { keepsMeetings, phasesOf } from "./phase.ts";
-import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
-
-/** What of a look a layout depends on: looks with the same footing can lie in the same layouts. */
-export interface Footing {
-  readonly leadRows: number;
-  readonly repeatRows: number;
-  readonly reach: Reach;
-  /** Stitches that one column of the motif crosses, and so draws in. */
-  readonly crossedStitches: number;
-  /** Tells looks apart that could lie alike, where a motif that is begun can go on with one and not with the other. */
-  readonly goingOn?: string;
-}
+import type { Footing } from "./footing.ts";
+import { furthestReach } from "./growth/growth.ts";
+import { type Panel, panelOf } from "./panel.ts";
+import { costOf, type Term } from "./terms.ts";
 
 /** One way a placement can lie in its field under looks with one footing. */
 export interface Layout {
@@ -50,24 +46,6 @@ export interface Layout {
   readonly terms: readonly Term[];
   readonly cost: number;
 }
-
-export const footingOf = (trace: Trace): Footing => ({
-  leadRows: trace.leadRows,
-  repeatRows: trace.repeatRows,
-  reach: trace.reach,
-  crossedStitches: trace.cables.reduce((sum, { left, right }) => sum + left + right, 0),
-});
-
-export const footingKey = ({
-  leadRows,
-  repeatRows,
-  reach,
-  crossedStitches,
-  goingOn = "",
-}: Footing): string => {
-  const edge = reach.edge ? ` edge ${reach.edge.left}|${reach.edge.right}` : "";
-  return `${leadRows}+${repeatRows}n ${reach.left}|${reach.right}${edge} x${crossedStitches}${goingOn}`;
-};
 
 export type Surroundings = {
   readonly fields: readonly Field[];
@@ -137,58 +115,12 @@ function cheapest(candidates: Candidate[], keep: number): readonly Candidate[] {
   });
 }
 
-/** Makes every way to fill a field whose length, columns and gap are settled. */
-export type Filling = (room: Room) => readonly Candidate[];
-
-/** The ways to fill a field with one look all the way. */
-export const candidatesIn: Filling = (room) => {
-  const { field, footing, rows, columns, gap, pieces } = room;
-  const panel = panelOf({ columns, gap, mirror: field.placement.mirror }, footing.reach);
-  if (!pieces.every(({ piece }) => couldHold(piece, panel))) return [];
-  return valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)).flatMap((repeats) =>
-    placesFor({ ...room, repeats }),
-  );
-};
-
-/** A layout as far as it is needed to tell whether it is among the cheapest: most are not. */
-export interface Candidate {
-  readonly place: Place;
-  readonly bottom: number;
-  readonly top: number;
-  readonly phases: readonly number[];
-  readonly shift: number;
-  readonly growth?: Growth;
-  readonly cost: number;
-  readonly change: number;
-  readonly repeats: number;
-  readonly columns: number;
-  readonly gap: number;
-}
-
-type Ranked = Pick<Layout, "cost" | "change" | "repeats" | "columns" | "gap">;
-
-/** Where two layouts cost the same, the one that changes the piece less and takes less cord comes first. */
-export const byCostThenPlainness = (a: Ranked, b: Ranked): number =>
-  a.cost - b.cost ||
-  Math.abs(a.change) - Math.abs(b.change) ||
-  a.repeats - b.repeats ||
-  a.columns - b.columns ||
-  a.gap - b.gap ||
-  a.change - b.change;
-
-/** Whether a panel is no wider than the piece at its widest; a quick look before every row is measured. */
-const couldHold = (piece: CountedPiece, { leftEdge, rightEdge }: Panel): boolean =>
-  rightEdge - leftEdge <= Math.max(...piece.left) + Math.max(...piece.right);
-
 /** Changes of length, the least first. */
 function changesOf({ leastChange, mostChange }: Field): readonly number[] {
   const changes: number[] = [];
   for (let change = leastChange; change <= mostChange; change++) changes.push(change);
   return changes.sort((a, b) => Math.abs(a) - Math.abs(b));
 }
-
-export const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
-  Math.floor((rows - leadRows) / repeatRows);
 
 /** More columns than a bed has needles are never tried. */
 const columnCeiling = 50;
@@ -202,150 +134,6 @@ export function columnChoices({ placement }: Field): readonly (readonly [columns
       : valuesUpTo(placement.gap.allowed, gapCeiling)
     ).map((gap) => [columns, gap] as const),
   );
-}
-
-export interface Room {
-  readonly field: Field;
-  readonly footing: Footing;
-  readonly change: number;
-  readonly variant?: string;
-  readonly rows: number;
-  readonly columns: number;
-  readonly gap: number;
-  readonly pieces: readonly { readonly piece: CountedPiece; readonly fromRow: number }[];
-  /** How many other placements of the piece may want the same rows and needles. */
-  readonly company: number;
-  readonly weights: Weights;
-}
-
-export interface Place extends Room {
-  readonly repeats: number;
-}
-
-/**
- * The most balanced margins that keep every limit, at each place across the piece that may matter. Motifs that share
- * rows are laid side by side only: to try every height of one against every height of the other takes the program
- * out of what an engine solves in reasonable time and memory, and `examine` warns of it.
- */
-function placesFor(place: Place): readonly Candidate[] {
-  const height = heightOf(place);
-  const found = new Map<string, readonly Candidate[]>();
-  for (const { bottom, top, phases } of standingsIn(place)) {
-    if (found.has(phases.join())) continue;
-    const shifts = place.pieces
-      .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
-      .reduce((all, some) => all.filter((shift) => some.includes(shift)));
-    if (shifts.length === 0) continue;
-    found.set(
-      phases.join(),
-      shiftsThatMatter(shifts, place.company).map((shift) => candidateAt(place, bottom, top, phases, shift)),
-    );
-    if (phases.length === 0) break;
-  }
-  return [...found.values()].flat();
-}
-
-/**
- * One place across the piece costs as much as another, so a motif by itself stands as near the centre as it can.
- * Of two that share rows the one on the left can always be moved to its leftmost place and the other to its
- * rightmost without meeting; with three or more every place may be needed.
- */
-function shiftsThatMatter(shifts: readonly number[], company: number): readonly number[] {
-  const central = [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b) || a - b);
-  if (company > 1) return central;
-  if (company === 0) return central.slice(0, 1);
-  return [...new Set([...central.slice(0, 1), ...shifts.slice(0, 1), ...shifts.slice(-1)])];
-}
-
-const heightOf = ({ footing, repeats }: Pick<Place, "footing" | "repeats">): number =>
-  footing.leadRows + repeats * footing.repeatRows;
-
-/** How so many repeats stand in their field. */
-interface Standing {
-  readonly bottom: number;
-  readonly top: number;
-  /** How the motif stands at matched marks. */
-  readonly phases: readonly number[];
-}
-
-/** Where so many repeats may stand, most balanced first; made one by one, because most often the first is taken. */
-export function* standingsIn(place: Place): Generator<Standing> {
-  const { field, footing, change, rows } = place;
-  const { leadRows, repeatRows } = footing;
-  for (const [bottom, top] of splits(rows - heightOf(place), field)) {
-    const standing = { leadRows, repeatRows, field, change, bottom };
-    if (keepsMeetings(standing)) yield { bottom, top, phases: phasesOf(standing) };
-  }
-}
-
-/** Ways to part the spare rows into bottom and top margin, most balanced first. */
-function splits(spare: number, { placement }: Field): readonly (readonly [bottom: number, top: number])[] {
-  return valuesUpTo(placement.margins.bottom, spare)
-    .map((bottom) => [bottom, spare - bottom] as const)
-    .filter(([, top]) => allows(placement.margins.top, top))
-    .sort((a, b) => Math.abs(a[0] - a[1]) - Math.abs(b[0] - b[1]) || a[0] - b[0]);
-}
-
-/** Every place across the piece at which a panel keeps its side margins over the rows it covers. */
-function possibleShifts(
-  place: Place,
-  piece: CountedPiece,
-  firstRow: number,
-  lastRow: number,
-): readonly number[] {
-  const { columns, gap, footing } = place;
-  const { mirror, margins } = place.field.placement;
-  const { sides } = margins;
-  const edge = narrowest(piece, firstRow, lastRow);
-  const at = (shift: number): Panel => panelOf({ columns, gap, mirror }, footing.reach, shift);
-  const centred = at(0);
-  const fits = (shift: number): boolean => {
-    const panel = at(shift);
-    const left = edge.left + panel.leftEdge;
-    const right = edge.right - panel.rightEdge;
-    const keepsSides =
-      sides.kind === "centred"
-        ? left >= sides.least && right >= sides.least
-        : left >= 0 && right >= 0 && allows(sides.left, left) && allows(sides.right, right);
-    return keepsSides && clearsNeck(piece, panel, firstRow, lastRow);
-  };
-  if (sides.kind === "centred") return fits(0) ? [0] : [];
-  const least = -(edge.left + centred.leftEdge);
-  const most = edge.right - centred.rightEdge;
-  const shifts: number[] = [];
-  for (let shift = least; shift <= most; shift++) if (fits(shift)) shifts.push(shift);
-  return shifts;
-}
-
-function candidateAt(
-  place: Place,
-  bottom: number,
-  top: number,
-  phases: readonly number[],
-  shift: number,
-): Candidate {
-  const { change, repeats, columns, gap } = place;
-  const cost = costOf(termsOf(place, bottom, top));
-  return { place, bottom, top, phases, shift, cost, change, repeats, columns, gap };
-}
-
-/** What a layout gives up, without what it keeps. */
-export function termsOf(
-  { field, change, columns, gap, repeats, weights }: Omit<Place, "footing" | "rows" | "pieces" | "company">,
-  bottom: number,
-  top: number,
-): readonly Term[] {
-  const { placement } = field;
-  const amounts = [
-    ["length", Math.abs(change), "rows"],
-    ["balance", Math.abs(bottom - top), "rows"],
-    ["repeats", awayFrom(placement.repeats, repeats), "repeats"],
-    ["columns", awayFrom(placement.columns, columns), "columns"],
-    ["gap", columns > 1 ? awayFrom(placement.gap, gap) : 0, "needles"],
-  ] as const;
-  return amounts
-    .filter(([, amount]) => amount > 0)
-    .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
 }
 
 export function layoutAt({ place, bottom, top, phases, shift, growth }: Candidate): Layout {

@@ -6,7 +6,7 @@ import { easeOf, spanMm } from "../motif/path-length.ts";
 import { keepsRules } from "../motif/rules.ts";
 import { distinctSegments, type Segment } from "../motif/segments.ts";
 import { isProblem, type Trace, traceMotif, type Values } from "../motif/trace.ts";
-import type { Footing } from "./layouts.ts";
+import type { Footing } from "./footing.ts";
 import { keepsLoop, loopMm } from "./loop.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 

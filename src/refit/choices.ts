@@ -1,19 +1,11 @@
 import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
 import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
+import { byCostThenPlainness, type Candidate, candidatesIn } from "../fit/candidates.ts";
 import { type Field, neighbours, relation } from "../fit/field.ts";
 import type { FittedLook } from "../fit/fit.ts";
+import { type Footing, footingKey, footingOf } from "../fit/footing.ts";
 import type { Choices } from "../fit/formulate.ts";
-import {
-  byCostThenPlainness,
-  type Candidate,
-  candidatesIn,
-  columnChoices,
-  type Footing,
-  footingKey,
-  footingOf,
-  type Layout,
-  layoutAt,
-} from "../fit/layouts.ts";
+import { columnChoices, type Layout, layoutAt } from "../fit/layouts.ts";
 import type { Look } from "../fit/looks.ts";
 import { type Allowed, anyFrom, only } from "../garment/allowed.ts";
 import { isForbidden } from "../safety/cord-rules.ts";

@@ -1,6 +1,7 @@
 import type { ChoiceProgram, Picks } from "../../solver/choice.ts";
 import type { FittedPlacement } from "../fit/fit.ts";
-import { footingKey, type Layout } from "../fit/layouts.ts";
+import { footingKey } from "../fit/footing.ts";
+import type { Layout } from "../fit/layouts.ts";
 import type { Look } from "../fit/looks.ts";
 import type { OpenChoices } from "./choices.ts";
 import type { Undertaking } from "./undertaking.ts";

@@ -1,6 +1,8 @@
 import { type CountedPiece, fitsBed } from "../cloth/counted-piece.ts";
+import { termsOf } from "../fit/candidates.ts";
 import type { Field } from "../fit/field.ts";
-import { type Footing, type Layout, termsOf } from "../fit/layouts.ts";
+import type { Footing } from "../fit/footing.ts";
+import type { Layout } from "../fit/layouts.ts";
 import { clearsNeck, narrowest, type Panel } from "../fit/panel.ts";
 import { isAtPhase } from "../fit/phase.ts";
 import { costOf } from "../fit/terms.ts";

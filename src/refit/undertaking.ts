@@ -2,7 +2,7 @@ import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import { groundStitch } from "../cloth/gauge.ts";
 import { type Field, fieldsOf, stretchesOf } from "../fit/field.ts";
 import { type Fit, type FittedLook, type FittedPlacement, lookOf, pieceOf } from "../fit/fit.ts";
-import { footingOf } from "../fit/layouts.ts";
+import { footingOf } from "../fit/footing.ts";
 import type { Garment, GroundGauge, Placement } from "../garment/garment.ts";
 import { mostLoopMm } from "../safety/cord-rules.ts";
 import type { Circumstances } from "./going-on.ts";

@@ -3,7 +3,7 @@ import type { GrowingQuantity } from "../../motif/growing-quantity.ts";
 import { joiningSegments } from "../../motif/joins.ts";
 import type { CordMotif, Quantity } from "../../motif/motif.ts";
 import { segmentKey } from "../../motif/segments.ts";
-import { type Footing, footingKey } from "../layouts.ts";
+import { type Footing, footingKey } from "../footing.ts";
 import { countings, type FittedSegment, type Look, looksOf, meanEaseAway } from "../looks.ts";
 import { awayFrom, costOf } from "../terms.ts";
 

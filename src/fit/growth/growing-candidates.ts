@@ -1,6 +1,6 @@
 import { valuesUpTo } from "../../garment/allowed.ts";
+import { type Candidate, mostRepeats, type Place, type Room, standingsIn, termsOf } from "../candidates.ts";
 import type { FittedSection } from "../fit.ts";
-import { type Candidate, mostRepeats, type Place, type Room, standingsIn, termsOf } from "../layouts.ts";
 import type { Look } from "../looks.ts";
 import { clearsNeck, narrowest, oneColumn, panelOf } from "../panel.ts";
 import { costOf, makeTerm, type Term } from "../terms.ts";

@@ -3,7 +3,7 @@ import { type CountedPiece, needlesAt } from "../../cloth/counted-piece.ts";
 import { groundStitch } from "../../cloth/gauge.ts";
 import { gaugeUncertainty } from "../../cloth/gauge-uncertainty.ts";
 import type { Fit } from "../../fit/fit.ts";
-import { footingOf } from "../../fit/layouts.ts";
+import { footingOf } from "../../fit/footing.ts";
 import type { Table } from "./document.ts";
 
 /** What each piece measures once it is washed and rested, and how far off that may be by the gauge alone. */
@@ -31,7 +31,8 @@ export function measurementsTable(fit: Fit): Table {
 function stitchesAcross(fit: Fit, piece: CountedPiece, row: number): number {
   const lost = fit.placements
     .filter(
-      ({ firstRow, lastRow, ...placed }) => placed.piece === piece.name && firstRow <= row && row <= lastRow,
+      ({ firstRow, lastRow, part, ...placed }) =>
+        placed.piece === piece.name && firstRow <= row && row <= (part?.lastRow ?? lastRow),
     )
     .reduce((sum, { sections, columns }) => {
       const { motif, trace } = sections[0]!.look;
