@@ -1,6 +1,7 @@
-import { mkdir, readFile, rm } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { errorCode, fileReason } from "../edit/file-reason.ts";
+import { makeFolder, usualFiles } from "./durable.ts";
 
 /** Whether something could be kept; where it could not the program goes on without. */
 export type Kept = { readonly status: "kept" } | { readonly status: "failed"; readonly reason: string };
@@ -33,7 +34,7 @@ async function attempted(task: () => Promise<void>): Promise<Kept> {
 /** Writes state as a whole or not at all, for its owner alone; the folder is made where it is missing. */
 export async function writeState(file: string, state: object): Promise<void> {
   const { default: writeFileAtomic } = await import("write-file-atomic");
-  await mkdir(dirname(file), { recursive: true, mode: 0o700 });
+  makeFolder(usualFiles, dirname(file));
   await writeFileAtomic(file, `${JSON.stringify(state)}\n`, { mode: 0o600 });
 }
 
