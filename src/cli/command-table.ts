@@ -104,6 +104,17 @@ export const commandTable: readonly CommandEntry[] = [
       },
       { name: "note", value: "TEXT", summary: "without the screen: leave a note at the row" },
       { name: "mistake", summary: "without the screen: mark a mistake at the row, or take the mark away" },
+      {
+        name: "measure",
+        value: "LENGTH",
+        summary: "without the screen: measured from the cast-on edge to the needles, at the row",
+      },
+      {
+        name: "measure-width",
+        value: "LENGTH",
+        summary: "without the screen: measured over all needles in work",
+      },
+      { name: "refit", summary: "with --measure: fit the rest anew, and follow the new sheet from here on" },
       { name: "new-sheet", summary: "follow the changed file's sheet from here on, without the question" },
       {
         name: "sheet",

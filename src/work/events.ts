@@ -1,12 +1,15 @@
+import type { Measured } from "../refit/progress.ts";
 import type { SheetPiece } from "../sheet/sheet.ts";
 import {
   currentPiece,
   isAtRow,
   isBegun,
+  isSameSheet,
   newPiece,
   type PieceWork,
   pieceNamed,
   stepOf,
+  textBehind,
   type WorkRecord,
 } from "./record.ts";
 import { stepAt, stepsOf } from "./steps.ts";
@@ -22,6 +25,8 @@ export type WorkEvent =
   /** Marks a mistake at the present row, or takes its mark away. */
   | { readonly kind: "mistake" }
   | { readonly kind: "choose"; readonly piece: string }
+  /** The piece was measured at the present row; with a sheet, its rest was fitted anew and that one is followed. */
+  | { readonly kind: "measure"; readonly measured: Measured; readonly sheet?: SheetPiece }
   /** From here on these sheets are followed; begun pieces that are not among them stay as they are. */
   | { readonly kind: "follow"; readonly garmentText: string; readonly sheets: readonly SheetPiece[] };
 
@@ -41,6 +46,8 @@ export function applyEvent(record: WorkRecord, event: WorkEvent): WorkRecord {
       return withPiece(record, (piece) => noted(piece, event.text.trim()));
     case "mistake":
       return withPiece(record, marked);
+    case "measure":
+      return withPiece(record, (piece) => measuredOn(piece, event));
     case "choose":
       return event.piece === record.piece || !pieceNamed(record, event.piece)
         ? record
@@ -79,13 +86,23 @@ function marked(piece: PieceWork): PieceWork {
   };
 }
 
+function measuredOn(
+  piece: PieceWork,
+  { measured, sheet }: Extract<WorkEvent, { kind: "measure" }>,
+): PieceWork {
+  const { row, part } = stepOf(piece);
+  const measurement = { row, part, ...measured, isRefitted: sheet !== undefined };
+  const after = { ...piece, measurements: [...(piece.measurements ?? []), measurement] };
+  return sheet ? { ...after, sheet, at: placeIn(sheet, piece) } : after;
+}
+
 function following(
   record: WorkRecord,
   { garmentText, sheets }: Extract<WorkEvent, { kind: "follow" }>,
 ): WorkRecord {
   const followed = sheets.map((sheet) => {
     const before = pieceNamed(record, sheet.piece);
-    return before ? carriedOver(before, sheet) : newPiece(sheet);
+    return before ? carriedOver(before, sheet, textBehind(record, before), garmentText) : newPiece(sheet);
   });
   const left = record.pieces.filter(
     (piece) => isBegun(piece) && !sheets.some((sheet) => sheet.piece === piece.sheet.piece),
@@ -98,9 +115,26 @@ function following(
   return { garmentText, piece, pieces };
 }
 
-/** The same rows are knitted; where the new sheet is shorter the piece stands at its end. */
-function carriedOver(before: PieceWork, sheet: SheetPiece): PieceWork {
+/**
+ * The same rows are knitted. A sheet that stays as it is stands on the text and the refits that it stood on; on
+ * another one no refit was made yet.
+ */
+function carriedOver(before: PieceWork, sheet: SheetPiece, textBefore: string, text: string): PieceWork {
+  const { fittedFrom: _, measurements, ...piece } = before;
+  const isSame = isSameSheet(before.sheet, sheet);
+  return {
+    ...piece,
+    sheet,
+    at: placeIn(sheet, before),
+    ...(isSame && textBefore !== text && { fittedFrom: textBefore }),
+    ...(measurements && {
+      measurements: isSame ? measurements : measurements.map((one) => ({ ...one, isRefitted: false })),
+    }),
+  };
+}
+
+/** Where so many rows are knitted by another sheet; where it is shorter the piece stands at its end. */
+function placeIn(sheet: SheetPiece, before: PieceWork): number {
   const { row, part } = stepOf(before);
-  const at = stepAt(sheet, row, part) ?? stepAt(sheet, row, 1) ?? stepsOf(sheet).length - 1;
-  return { ...before, sheet, at };
+  return stepAt(sheet, row, part) ?? stepAt(sheet, row, 1) ?? stepsOf(sheet).length - 1;
 }

@@ -1,3 +1,4 @@
+import type { Measured } from "../refit/progress.ts";
 import type { Sheet, SheetPiece } from "../sheet/sheet.ts";
 import { type Step, stepsOf } from "./steps.ts";
 
@@ -20,6 +21,16 @@ export interface PieceWork {
   readonly notes: readonly Note[];
   /** Rows at which a mistake was marked. */
   readonly mistakes: readonly RowOfPart[];
+  /** What was measured on the piece, in the order in which it was; absent where nothing was. */
+  readonly measurements?: readonly Measurement[];
+  /** The garment file's text that the sheet was fitted from, where it is not the record's. */
+  readonly fittedFrom?: string;
+}
+
+/** A measurement as it was taken at a row; at least one of the two is there. */
+export interface Measurement extends RowOfPart, Measured {
+  /** Whether the rest was fitted anew by it, so that the sheet that is followed stands on it. */
+  readonly isRefitted: boolean;
 }
 
 /** A row of a piece that may be worked in two parts. */
@@ -59,6 +70,14 @@ export const stepOf = ({ sheet, at }: PieceWork): Step => stepsOf(sheet)[at]!;
 /** Whether anything was knitted, noted or marked on a piece. */
 export const isBegun = ({ at, notes, mistakes }: PieceWork): boolean =>
   at > 0 || notes.length + mistakes.length > 0;
+
+/** The garment file's text that a piece's sheet stands on. */
+export const textBehind = (record: WorkRecord, { fittedFrom }: PieceWork): string =>
+  fittedFrom ?? record.garmentText;
+
+/** Whether two sheets of a piece say the same. */
+export const isSameSheet = (one: SheetPiece, other: SheetPiece): boolean =>
+  one === other || JSON.stringify(one) === JSON.stringify(other);
 
 export const isAtRow = (one: RowOfPart, { row, part }: RowOfPart): boolean =>
   one.row === row && one.part === part;

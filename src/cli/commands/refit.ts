@@ -4,13 +4,13 @@ import type { Fit } from "../../fit/fit.ts";
 import { type Measured, obstaclesTo, type RefitRequest, refit } from "../../refit/refit.ts";
 import { refitToJson } from "../../refit/report/refit-json.ts";
 import { noRefitText, refitText } from "../../refit/report/refit-text.ts";
-import { parseLength } from "../../units/length.ts";
 import { numberOption } from "../arguments.ts";
 import { askedPieces } from "../asked-pieces.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { deliver, jsonText, textWidth } from "../deliver.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { fittedFile } from "../fitted.ts";
+import { lengthOption } from "../length-option.ts";
 import type { LoadedGarment } from "../load-garment.ts";
 import { placedRules, timeLimitOf, withEngine } from "../solving.ts";
 
@@ -36,20 +36,11 @@ function rowIn({ options }: CommandInput): number {
 }
 
 function measuredIn({ options }: CommandInput): Measured {
-  const lengthMm = lengthIn("length", options.length);
-  const widthMm = lengthIn("width", options.width);
+  const lengthMm = lengthOption("length", options.length);
+  const widthMm = lengthOption("width", options.width);
   if (lengthMm === undefined && widthMm === undefined)
     throw new CommandError('refit needs --length, --width or both, such as --length "17 cm".');
   return { ...(lengthMm !== undefined && { lengthMm }), ...(widthMm !== undefined && { widthMm }) };
-}
-
-function lengthIn(name: string, value: string | boolean | undefined): number | undefined {
-  if (typeof value !== "string") return undefined;
-  const parsed = parseLength(value);
-  if ("problem" in parsed)
-    throw new CommandError(`--${name}: ${parsed.problem.message}; expected: ${parsed.problem.expected}.`);
-  if (parsed.mm > 0) return parsed.mm;
-  throw new CommandError(`--${name} takes a length above 0, and this is ${quoted(value)}.`);
 }
 
 function pieceIn({ options }: CommandInput, fit: Fit): string {

@@ -29,6 +29,9 @@ export const run: CommandRun = async (input) => {
     "row",
     "note",
     "mistake",
+    "measure",
+    "measure-width",
+    "refit",
     ...(terminal.interactive ? [] : ["new-sheet"]),
   ];
   if (withoutScreen.some((name) => options[name] !== undefined)) return doneInOneStep(input, work);

@@ -8,6 +8,7 @@ import { numberOption } from "../arguments.ts";
 import type { CommandInput } from "../command.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { followGivenSheet } from "./given-sheet.ts";
+import { measureHere, measurementAsked } from "./measure.ts";
 import { readable, type WorkAtHand } from "./work-at-hand.ts";
 
 const mostRows = 100_000;
@@ -41,12 +42,13 @@ const nearestPart = (parts: readonly number[], present: number): number =>
   parts.includes(present) ? present : (parts[0] ?? 1);
 
 /** Does what is asked without a screen, through the same lock and journal, and says what to do now. */
-export function doneInOneStep(
+export async function doneInOneStep(
   input: CommandInput,
   { place, record, change }: WorkAtHand,
   givenSheet?: { readonly name: string; readonly text: string },
-): ExitCode {
+): Promise<ExitCode> {
   const { terminal, options } = input;
+  const measured = measurementAsked(input);
   const starting = startWork(place, options["take-over"] === true);
   if (starting.status === "held")
     throw new CommandError(`${ownerWords(starting.owner)}\nLeave it there, or add --take-over.`);
@@ -61,14 +63,16 @@ export function doneInOneStep(
     const followed: readonly WorkEvent[] = change && options["new-sheet"] === true ? [change.take] : [];
     const before = applyEvents(now, followed);
     const given = givenSheet ? [followGivenSheet(givenSheet.name, givenSheet.text, before)] : [];
-    const events = [...followed, ...given, ...eventsAsked(input, applyEvents(before, given))];
-    refuseImpossible(now, events);
+    const asked = [...followed, ...given, ...eventsAsked(input, applyEvents(before, given))];
+    refuseImpossible(now, asked);
+    const taken = measured && (await measureHere(input, place, applyEvents(now, asked), measured));
+    const events = [...asked, ...(taken?.events ?? [])];
     const keeping = session.keep(now, events);
     if (keeping.status === "failed") throw notKept(place.folder, keeping.reason);
     if (keeping.status === "lost")
       throw new CommandError("Another copy took the work over; nothing was done.");
-    terminal.out(placeLines(currentPiece(applyEvents(now, events))).join("\n"));
-    return exitCodes.done;
+    terminal.out([...(taken?.lines ?? []), ...placeLines(currentPiece(applyEvents(now, events)))].join("\n"));
+    return taken?.code ?? exitCodes.done;
   } finally {
     session.close();
   }

@@ -12,26 +12,13 @@ import { blocksAbove } from "./rows-above.ts";
 
 /** What was measured, what changes and the sheet from the present row on, at most `width` characters a line. */
 export function refitText(before: Fit, result: Refitted, width: number): string {
-  const { fit, progress, cords, unlike, strained } = result;
-  const changes = changesOf(before, fit);
+  const { fit, progress, cords } = result;
   const [piece] = buildSheet(fit).pieces;
   return [
     ...progressLines(fit.garment.title, progress, width),
-    ...section(
-      "What changes",
-      changes.length > 0 ? changes : ["nothing: go on by the sheet you have"],
-      width,
-    ),
+    ...section("What changes", changeWords(before, fit), width),
     ...section("Cord that is made", cords.map(cordWords), width),
-    ...strained.flatMap(({ motif, segment, ease }) =>
-      wrap(
-        `${motif}: the repeat in hand is finished as it was begun; the ease of its ${segment} is ${signedPercent(ease)} at this gauge, beyond its limits.`,
-        width,
-      ),
-    ),
-    ...unlike.flatMap((motif) =>
-      wrap(`${motif} differs now from the other pieces that have it; they are left as they were.`, width),
-    ),
+    ...warningWords(result).flatMap((words) => wrap(words, width)),
     ...wrap(
       `Only ${progress.piece} is fitted anew; what is knitted of it stays as it is, and so do the other pieces.`,
       width,
@@ -45,30 +32,54 @@ export function refitText(before: Fit, result: Refitted, width: number): string 
   ].join("\n");
 }
 
+/** What is done otherwise than by the sheet before. */
+export function changeWords(before: Fit, now: Fit): readonly string[] {
+  const changes = changesOf(before, now);
+  return changes.length > 0 ? changes : ["nothing: go on by the sheet you have"];
+}
+
+/** What a knitter should know of a refit before following it. */
+export const warningWords = ({ strained, unlike }: Refitted): readonly string[] => [
+  ...strained.map(
+    ({ motif, segment, ease }) =>
+      `${motif}: the repeat in hand is finished as it was begun; the ease of its ${segment} is ${signedPercent(ease)} at this gauge, beyond its limits.`,
+  ),
+  ...unlike.map(
+    (motif) => `${motif} differs now from the other pieces that have it; they are left as they were.`,
+  ),
+];
+
 /** Why the rest cannot be fitted, and what would help. */
 export function noRefitText(
   title: string,
   progress: Progress,
-  { isLongEnough, conflict, rowsMore, rowsFewer }: PlacedObstacles,
+  obstacles: PlacedObstacles,
   width: number,
 ): string {
   return [
     ...progressLines(title, progress, width),
-    ...wrap(
-      isLongEnough
-        ? `${progress.piece} is as long as its outline already, so there is nothing left to fit: end it as the sheet says, or unravel some rows.`
-        : "The rest cannot be fitted so that the motif ends whole at its mark and every limit is kept.",
-      width,
+    ...noRefitWords(progress.piece, obstacles).flatMap((words) =>
+      wrap(words, width, words.startsWith(" ") ? 4 : 0),
     ),
-    ...(conflict.length > 0
-      ? wrap("These rules cannot all be kept; if any one of them gave way, something would fit:", width)
-      : []),
-    ...conflict.flatMap(({ words, place }) =>
-      wrap(`  - ${words} ${place ? `(line ${place.line})` : "(not stated in the file)"}`, width, 4),
-    ),
-    ...helpWords(rowsMore, rowsFewer).flatMap((words) => wrap(words, width)),
   ].join("\n");
 }
+
+/** The same without what was measured, a sentence or a rule each. */
+export const noRefitWords = (
+  piece: string,
+  { isLongEnough, conflict, rowsMore, rowsFewer }: PlacedObstacles,
+): readonly string[] => [
+  isLongEnough
+    ? `${piece} is as long as its outline already, so there is nothing left to fit: end it as the sheet says, or unravel some rows.`
+    : "The rest cannot be fitted so that the motif ends whole at its mark and every limit is kept.",
+  ...(conflict.length > 0
+    ? ["These rules cannot all be kept; if any one of them gave way, something would fit:"]
+    : []),
+  ...conflict.map(
+    ({ words, place }) => `  - ${words} ${place ? `(line ${place.line})` : "(not stated in the file)"}`,
+  ),
+  ...helpWords(rowsMore, rowsFewer),
+];
 
 const helpWords = (more: number | undefined, fewer: number | undefined): readonly string[] => {
   const ways = [
@@ -80,27 +91,23 @@ const helpWords = (more: number | undefined, fewer: number | undefined): readonl
     : [`If the piece could be ${ways.join(" or ")} than it may, the motif could end whole.`];
 };
 
-function progressLines(
-  title: string,
-  { piece, row, rowHeight, stitchWidth, length, marks }: Progress,
-  width: number,
-): readonly string[] {
+function progressLines(title: string, progress: Progress, width: number): readonly string[] {
+  const { piece, row } = progress;
   return [
     ...heading(`${title}: ${piece} at row ${row}`, "="),
-    ...section(
-      "So far",
-      [
-        `a row is ${smallReading(rowHeight)}`,
-        `a stitch is ${smallReading(stitchWidth)}`,
-        `knitted on as it stands, it would end at ${reading(length)}`,
-        ...marks
-          .filter(({ name }) => name !== "bind-off")
-          .map((mark) => `${mark.name} would come at ${reading(mark)}`),
-      ],
-      width,
-    ),
+    ...section("So far", soFarWords(progress), width),
   ];
 }
+
+/** The gauge so far and where the piece and its marks would come at that rate, a fact a line. */
+export const soFarWords = ({ rowHeight, stitchWidth, length, marks }: Progress): readonly string[] => [
+  `a row is ${smallReading(rowHeight)}`,
+  `a stitch is ${smallReading(stitchWidth)}`,
+  `knitted on as it stands, it would end at ${reading(length)}`,
+  ...marks
+    .filter(({ name }) => name !== "bind-off")
+    .map((mark) => `${mark.name} would come at ${reading(mark)}`),
+];
 
 const smallReading = ({ mm, withinMm, plannedMm }: Reading): string =>
   `${mm.toFixed(2)} mm (within ${withinMm.toFixed(2)}), planned ${plannedMm.toFixed(2)} mm`;
@@ -108,7 +115,8 @@ const smallReading = ({ mm, withinMm, plannedMm }: Reading): string =>
 const reading = ({ mm, withinMm, plannedMm }: Reading): string =>
   `${inCentimetres(mm)} (within ${inCentimetres(withinMm)}), planned ${inCentimetres(plannedMm)}`;
 
-function cordWords({ motif, strands, times, made, used, left }: CordBalance): string {
+/** Whether a cord that is made lasts, and by how many cord stitches it does or does not. */
+export function cordWords({ motif, strands, times, made, used, left }: CordBalance): string {
   const whose = `${motif} (${listed(strands)}${times > 1 ? `, each of ${times}` : ""})`;
   const stitches = (amount: number): string => counted(amount, "cord stitch", "cord stitches");
   return left >= 0
