@@ -40,8 +40,11 @@ interface CountedStretch {
   readonly fixed?: number;
 }
 
+/** By strand: hangings of one repeat more, above the last whole one. */
+export type HangingsMore = Readonly<Record<string, number>>;
+
 /** Every hanging of one column, strand by strand, from the bottom up. */
-export function hangingsOf(sections: readonly CountedSection[]): readonly Hanging[] {
+export function hangingsOf(sections: readonly CountedSection[], more: HangingsMore = {}): readonly Hanging[] {
   const runs = sections.map(({ look: { trace }, repeats }) => ({ trace, repeats }));
   const pickups = sections.map(
     ({ look, joins }) =>
@@ -54,7 +57,7 @@ export function hangingsOf(sections: readonly CountedSection[]): readonly Hangin
   );
   const strands = runs[0]?.trace.strands ?? [];
   return strands.flatMap(({ name: strand }) => {
-    const points = pointsOver(runs, "strands", strand);
+    const points = pointsOver(runs, "strands", strand, more[strand]);
     return points.map((point, index): Hanging => {
       const { needle, row, rank, section } = point;
       const before = points[index - 1];
@@ -73,8 +76,8 @@ export function hangingsOf(sections: readonly CountedSection[]): readonly Hangin
 }
 
 /** The cords of one column. */
-export function cordsOf(sections: readonly CountedSection[]): readonly Cord[] {
-  const hangings = hangingsOf(sections);
+export function cordsOf(sections: readonly CountedSection[], more: HangingsMore = {}): readonly Cord[] {
+  const hangings = hangingsOf(sections, more);
   const usedBy = (strands: readonly string[]): number =>
     hangings
       .filter(({ strand }) => strands.includes(strand))

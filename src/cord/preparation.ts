@@ -30,6 +30,8 @@ const tailMm = 200;
 export interface PreparedCord extends Cord {
   /** How many of them. */
   readonly times: number;
+  /** The columns they are for, counted from 1 at the left, where other columns take other cords. */
+  readonly columns?: readonly number[];
   readonly make: number;
   readonly passes: number;
   readonly lengthMm: number;
@@ -43,11 +45,10 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
   const { motif } = lookOf(fit, placement.motif);
   const { cord } = fit.garment.gauge;
   if (motif.kind !== "cord" || !cord) return undefined;
-  const cords = cordsOf(placement.sections).map((one): PreparedCord => {
+  const cords = cordsByColumn(placement).map((one): PreparedCord => {
     const make = stitchesToMake(one.used, motif.reserve);
     return {
       ...one,
-      times: placement.columns,
       make,
       passes: passesFor(make),
       lengthMm: make * cordStitchMm(cord),
@@ -68,4 +69,26 @@ export function prepareCord(fit: Fit, placement: FittedPlacement): CordPreparati
     passes: sum(({ passes }) => passes),
     lengthMm: sum(({ lengthMm }) => lengthMm),
   };
+}
+
+/** The cords of all columns, those that are alike in one: columns differ only where an unfinished repeat ends. */
+function cordsByColumn({
+  sections,
+  columns,
+  part,
+}: FittedPlacement): readonly (Cord & Pick<PreparedCord, "times" | "columns">)[] {
+  const byColumn = Array.from({ length: columns }, (_, column) => cordsOf(sections, part?.columns[column]));
+  return (byColumn[0] ?? []).flatMap((_, index) => {
+    const own = byColumn.map((cords) => cords[index]!);
+    return [...new Set(own.map(({ used }) => used))].map((used) => {
+      const alike = own.flatMap((cord, column) => (cord.used === used ? [column + 1] : []));
+      const { strands } = own[0]!;
+      return {
+        strands,
+        used,
+        times: alike.length,
+        ...(alike.length < columns && { columns: alike }),
+      };
+    });
+  });
 }

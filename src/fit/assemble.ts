@@ -9,21 +9,23 @@ import { tracesOf } from "./growth/growth.ts";
 import type { Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 import { type Narrowest, narrowest } from "./panel.ts";
+import { withParts } from "./part.ts";
 
 /** Puts the looks and layouts that were chosen together into a fit of the whole garment. */
 export function assemble(garment: Garment, looks: readonly Look[], layouts: readonly Layout[]): Fit {
   const pieces = garment.pieces.map((piece) => countFitted(garment, piece, looks, layouts));
+  const placements = layouts.map((layout) =>
+    placed(
+      layout,
+      looks.find(({ motif }) => motif.name === layout.field.placement.motif)!,
+      pieces.find(({ name }) => name === layout.field.piece.name)!,
+    ),
+  );
   return withCost({
     garment,
     terms: [...looks, ...layouts].flatMap(({ terms }) => terms),
     looks: looks.map((look) => firstLook(look, layouts)),
-    placements: layouts.map((layout) =>
-      placed(
-        layout,
-        looks.find(({ motif }) => motif.name === layout.field.placement.motif)!,
-        pieces.find(({ name }) => name === layout.field.piece.name)!,
-      ),
-    ),
+    placements: withParts(garment, placements, pieces),
     pieces,
   });
 }

@@ -3,6 +3,7 @@ import type { Breach } from "./check/breach.ts";
 import { checkCost } from "./check/check-cost.ts";
 import { checkLook } from "./check/check-look.ts";
 import { checkMeetings } from "./check/check-meetings.ts";
+import { checkPart } from "./check/check-part.ts";
 import { checkPhases } from "./check/check-phases.ts";
 import { checkPiece } from "./check/check-piece.ts";
 import { checkPlacement } from "./check/check-placement.ts";
@@ -22,6 +23,7 @@ export function checkFit(garment: Garment, fit: Fit, engineCost: number): readon
   return [
     ...fit.looks.flatMap((look) => checkLook(garment, look)),
     ...fit.placements.flatMap((placement) => checkPlacement(garment, fit, placement)),
+    ...fit.placements.flatMap((placement) => checkPart(garment, fit, placement)),
     ...garment.pieces.flatMap((piece) => checkPiece(garment, fit, piece)),
     ...checkMeetings(fit),
     ...checkPhases(garment, fit),

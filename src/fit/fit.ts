@@ -43,6 +43,17 @@ export interface FittedPlacement {
   readonly lastRow: number;
   readonly margins: FittedMargins;
   readonly panel: Panel;
+  /** What is worked of one repeat more, where the garment asks for it and anything of it can be. */
+  readonly part?: FittedPart;
+}
+
+/** As much of one repeat as there is room for above the last whole one. */
+export interface FittedPart {
+  /** Row at which the last of it is done, and its rows above the last whole repeat. */
+  readonly lastRow: number;
+  readonly rows: number;
+  /** By column: how many hangings or crossings each strand or cable makes of it. None for a band. */
+  readonly columns: readonly Readonly<Record<string, number>>[];
 }
 
 /** So many whole repeats with one look. The first section of a placement brings the lead-in, and may be only that. */

@@ -139,7 +139,12 @@ export interface Placement {
   readonly meet: readonly Meeting[];
   /** Columns right of the centre are the mirror image of those left of it. */
   readonly mirror: boolean;
+  /** What is done above the last whole repeat. */
+  readonly unfinished: Unfinished;
 }
+
+/** A repeat that cannot be finished: left out, so that the rows stay plain, or worked as far as it goes. */
+export type Unfinished = "plain" | "part";
 
 /** What a motif has to be at, at a mark. */
 export interface Meeting {

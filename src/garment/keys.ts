@@ -474,6 +474,11 @@ export const SECTIONS = {
         form: "true or false",
         otherwise: "false",
       },
+      unfinished: {
+        means: "what is done above the last whole repeat: plain rows, or part of one more",
+        form: "plain or part",
+        otherwise: "plain",
+      },
     },
   },
   meeting: {

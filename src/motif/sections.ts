@@ -26,11 +26,13 @@ const rowsOf = ({ trace, repeats }: Section): number => repeats * trace.repeatRo
  * the place of another wherever that is the next of the one it is in.
  *
  * @param name of the strand or cable in which it starts
+ * @param more points of one repeat more on top, as far as that has so many
  */
 export function pointsOver(
   sections: readonly Section[],
   kind: "strands" | "cables",
   name: string,
+  more = 0,
 ): readonly SectionPoint[] {
   const points: SectionPoint[] = [];
   let base = 0;
@@ -48,5 +50,8 @@ export function pointsOver(
       place = next ?? place;
     }
   });
+  const last = sections.at(-1)?.trace[kind].find((one) => one.name === place);
+  for (const point of last?.repeat.slice(0, more) ?? [])
+    points.push({ ...point, row: base + point.row, section: sections.length - 1 });
   return points;
 }

@@ -7,6 +7,7 @@ import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
 import { mirroredColumns } from "./mirror-words.ts";
 import { cordToJson, needsToJson } from "./needs-json.ts";
+import { madeByColumn } from "./part-words.ts";
 import { roundTo } from "./rounding.ts";
 
 /** A rule and where it stands in the file; a rule that a built-in motif brings stands nowhere. */
@@ -92,6 +93,7 @@ const sectionFields = ({ look, repeats, joins }: FittedSection): object => ({
 
 function placementFields(fit: Fit, placement: FittedPlacement): object {
   const mirrored = mirroredColumns(placement.panel);
+  const { part } = placement;
   const cord = prepareCord(fit, placement);
   return {
     piece: placement.piece,
@@ -105,6 +107,13 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
     first_row: placement.firstRow,
     last_row: placement.lastRow,
     margins: placement.margins,
+    ...(part && {
+      part: {
+        rows: part.rows,
+        hangings: madeByColumn(part).reduce((sum, one) => sum + one, 0),
+        last_row: part.lastRow,
+      },
+    }),
     ...(cord && { cord: cordToJson(cord) }),
   };
 }

@@ -9,6 +9,7 @@ import { growingQuantity } from "../motif/growing-quantity.ts";
 import { differences } from "./differences.ts";
 import { workedSegments } from "./growth-words.ts";
 import { mirrorWords } from "./mirror-words.ts";
+import { partWords } from "./part-words.ts";
 import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
@@ -64,7 +65,7 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   const piece = pieceOf(fit, placement.piece);
   const { from, to } = fit.garment.placements[placement.index]!;
   const start = needlesAt(piece, 0);
-  const { margins, change } = placement;
+  const { margins, change, part } = placement;
   const mirror = mirrorWords(placement.panel);
   const columns =
     placement.columns === 1
@@ -76,6 +77,7 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   return [
     `${piece.name}: ${counted(piece.rows, "row")}${changed}, starts on ${counted(needleCount(start), "needle")}, ${rangeName(start)}`,
     `  ${placement.motif} from ${from} to ${to}: ${counted(placement.repeats, "repeat")}${columns}, row ${placement.firstRow} to row ${placement.lastRow}`,
+    ...(part ? [`  ${partWords(placement)}`] : []),
     `  margins: ${margins.bottom} rows below, ${margins.top} above; ${margins.left} needles left, ${margins.right} right`,
     ...(cord
       ? [

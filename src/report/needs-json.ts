@@ -17,9 +17,10 @@ export const cordToJson = ({ needles, cords, tails, ...sums }: CordPreparation):
   needles,
   reserve: sums.make - sums.used,
   tails: { count: tails.count, each_mm: tails.eachMm },
-  cords: cords.map(({ strands, times, used, make, passes, lengthMm, markers }) => ({
+  cords: cords.map(({ strands, columns, times, used, make, passes, lengthMm, markers }) => ({
     strands,
     times,
+    ...(columns && { columns }),
     used,
     make,
     passes,

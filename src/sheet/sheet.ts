@@ -131,8 +131,9 @@ export interface PatternAction extends OfColumn {
   /** Counts from 1 upward. */
   readonly repeat: number;
   readonly repeats: number;
-  /** Rows of one repeat. */
+  /** Rows of the repeat that are worked: all of them, unless it is unfinished. */
   readonly rows: number;
+  readonly unfinished?: true;
   /** Stitches of one repeat, and how many stand side by side. */
   readonly stitches: number;
   readonly across: number;

@@ -164,6 +164,7 @@ export interface PlacementEntry {
   readonly repeats?: AllowEntry | ChoiceEntry;
   readonly columns?: AllowEntry | ChoiceEntry;
   readonly mirror?: boolean;
+  readonly unfinished?: "plain" | "part";
   readonly gap?: AllowEntry | ChoiceEntry;
   readonly margins?: MarginsEntry;
   readonly meet?: MeetingEntry;

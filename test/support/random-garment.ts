@@ -28,6 +28,8 @@ export interface GarmentWishes {
   readonly evenRows?: boolean;
   /** Whether most motifs that may lie in several columns are mirrored; none is where it is left out. */
   readonly mirrored?: boolean;
+  /** Whether most motifs are worked on in part above their last whole repeat; none is where it is left out. */
+  readonly unfinished?: boolean;
   /** Whether most garments say who will wear them; none does where it is left out. */
   readonly wearers?: boolean;
 }
@@ -174,6 +176,7 @@ function oneOnAPiece(
           motif.kind !== "band" &&
           columns.most > 1 &&
           dice.chance(80) && { mirror: true }),
+        ...(wishes.unfinished && dice.chance(85) && { unfinished: "part" as const }),
         ...randomMargins(dice),
       },
     ],

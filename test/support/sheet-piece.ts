@@ -57,6 +57,7 @@ export type SheetAct =
       readonly repeat: number;
       readonly repeats: number;
       readonly rows: number;
+      readonly unfinished?: true;
       readonly stitches: number;
       readonly across: number;
       readonly edge: { readonly left: number; readonly right: number };

@@ -50,11 +50,18 @@ function nearNeck(garment: Garment, placement: Placement): "away" | "near" | "ne
 }
 
 /** Every stretch between two hangings: the row it ends at, and how far it is round cord and cloth, in mm. */
-function loopsOf(garment: Garment, { sections }: FittedPlacement): readonly (readonly [number, number])[] {
+function loopsOf(
+  garment: Garment,
+  { sections, part }: FittedPlacement,
+): readonly (readonly [number, number])[] {
   const { ground, cord } = garment.gauge;
   const [first] = sections;
   if (!first || !cord) return [];
-  const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  // What is worked in part is of one repeat more.
+  const runs = sections.map(({ look: { values }, repeats }, index) => ({
+    values,
+    repeats: repeats + (part && index === sections.length - 1 ? 1 : 0),
+  }));
   return walk(first.look.motif, runs).strands.flatMap(({ points }) =>
     points.slice(1).map((to, index) => {
       const from = points[index]!;

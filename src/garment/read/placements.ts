@@ -2,7 +2,16 @@ import { anyFrom, only, type Preference } from "../allowed.ts";
 import type { Margins, Placement, SideMargins } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { leastAt, marginAt, preferenceAt } from "./allowed.ts";
-import { type Cursor, flagAt, knownNameAt, type Reading, report, type Table, tableAt } from "./cursor.ts";
+import {
+  type Cursor,
+  flagAt,
+  knownNameAt,
+  type Reading,
+  report,
+  type Table,
+  tableAt,
+  wordAt,
+} from "./cursor.ts";
 import * as limits from "./limits.ts";
 import { meetingsAt } from "./meetings.ts";
 import { inCm, wholeAt } from "./numbers.ts";
@@ -32,6 +41,7 @@ export function placementAt(reading: Reading, cursor: Cursor, known: Known): Pla
     if (!inner) return otherwise;
     return preferenceAt(reading, inner, what, least, otherwise.allowed) ?? otherwise;
   };
+  const unfinished = table.at("unfinished");
   const placement = {
     path: cursor.path,
     repeats: quantity("repeats", "the number of repeats", { allowed: anyFrom(1) }),
@@ -39,6 +49,10 @@ export function placementAt(reading: Reading, cursor: Cursor, known: Known): Pla
     gap: quantity("gap", "the gap between columns", { allowed: only(0) }, limits.countOf),
     margins: marginsAt(reading, table.at("margins")),
     mirror: flagAt(reading, table.at("mirror"), "whether columns are mirrored") ?? false,
+    unfinished:
+      (unfinished &&
+        wordAt(reading, unfinished, "what is done with an unfinished repeat", ["plain", "part"] as const)) ??
+      "plain",
   };
   const meet = field && meetingsAt(reading, table.at("meet"), piece!, field);
   if (motif === undefined || pieceName === undefined || !field || !meet) return undefined;

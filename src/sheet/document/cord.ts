@@ -30,8 +30,13 @@ export function cordSection(fit: Fit): Section | undefined {
 function preparationContent(preparation: CordPreparation): readonly Content[] {
   const { motif, piece, cords } = preparation;
   return cords.flatMap((cord): readonly Content[] => {
-    const { times, folded, strands } = cord;
-    const whose = cords.length > 1 ? ` (${listed(strands)})` : "";
+    const { times, folded, strands, columns } = cord;
+    const others = cords.some((one) => one.strands.join() !== strands.join());
+    const named = [
+      ...(others ? [listed(strands)] : []),
+      ...(columns ? [`${columns.length === 1 ? "column" : "columns"} ${listed(columns.map(String))}`] : []),
+    ];
+    const whose = named.length > 0 ? ` (${named.join("; ")})` : "";
     const which = times > 1 ? `${times} cords alike, each of them so` : "one cord";
     const fold = folded
       ? ` Mark its middle with a thread of another colour: it is hung from there. The ${strands[1]} arm is the one that ends with the last round you knitted, so that it can be unravelled.`

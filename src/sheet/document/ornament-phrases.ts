@@ -10,6 +10,8 @@ export const inPhrase = ({ needle, from }: InAction): string =>
 
 export function patternPhrase(action: PatternAction): string {
   const { from, to, repeat, repeats, rows, stitches, across, edge, card, motif } = action;
+  if (action.unfinished)
+    return `${motif}, repeat ${repeat}, left unfinished: its first ${counted(rows, "row")}${card ? `, from row ${card.row} of the card` : ""}`;
   const which = `${motif}, repeat ${repeat} of ${repeats}`;
   if (repeat > 1)
     return `${which}: ${card ? `row ${card.row} of the card again` : "from its first row again"}`;

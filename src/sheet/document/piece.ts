@@ -2,6 +2,7 @@ import { needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import { workedSegments } from "../../report/growth-words.ts";
 import { mirrorWords } from "../../report/mirror-words.ts";
+import { partWords } from "../../report/part-words.ts";
 import { counted, listed } from "../../report/words.ts";
 import type { SheetPiece } from "../sheet.ts";
 import { blocksOf } from "./blocks.ts";
@@ -29,19 +30,23 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   };
 }
 
-function ornamentFact({ motif, sections, panel }: FittedPlacement): Fact {
+function ornamentFact(placement: FittedPlacement): Fact {
+  const { motif, sections, panel } = placement;
   const worked = workedSegments(sections);
-  const mirror = mirrorWords(panel);
+  const more = [mirrorWords(panel), partWords(placement)].filter((words) => words !== undefined);
   return {
     name: motif,
-    value: `${sections
-      .map(({ look, repeats }, index) => {
-        const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
-        const counts = worked[index]!.map(({ name, pickup }) => `${name} count ${pickup}`);
-        return [listed([...quantities, ...counts]), counted(repeats, "repeat")]
-          .filter((words) => words !== "")
-          .join("; ");
-      })
-      .join("; then ")}${mirror === undefined ? "" : `; ${mirror}`}`,
+    value: [
+      sections
+        .map(({ look, repeats }, index) => {
+          const quantities = [...look.values].map(([name, value]) => `${name} ${value}`);
+          const counts = worked[index]!.map(({ name, pickup }) => `${name} count ${pickup}`);
+          return [listed([...quantities, ...counts]), counted(repeats, "repeat")]
+            .filter((words) => words !== "")
+            .join("; ");
+        })
+        .join("; then "),
+      ...more,
+    ].join("; "),
   };
 }

@@ -37,6 +37,8 @@ function placeInRepeats({ sections, firstRow, repeats }: FittedPlacement): (row:
     into -= lead;
     let done = 0;
     while (done < rowsOfRepeats.length - 1 && into > rowsOfRepeats[done]!) into -= rowsOfRepeats[done++]!;
-    return `repeat ${done + 1} of ${repeats}, row ${into} of ${rowsOfRepeats[done]}`;
+    const rows = rowsOfRepeats[done]!;
+    if (into > rows) return `unfinished repeat ${repeats + 1}, row ${into - rows} of ${rows}`;
+    return `repeat ${done + 1} of ${repeats}, row ${into} of ${rows}`;
   };
 }

@@ -1,38 +1,48 @@
 import { needlesBetween } from "../../cloth/bed.ts";
-import type { FittedPlacement } from "../../fit/fit.ts";
+import type { FittedPlacement, FittedSection } from "../../fit/fit.ts";
 import type { BandMotif } from "../../motif/motif.ts";
 import type { Placed } from "./placed.ts";
 
 /** The first row of each repeat of a band, and the row at which it ends. */
 export function bandActions(placement: FittedPlacement, motif: BandMotif): readonly Placed[] {
-  const { panel, firstRow, lastRow, columns, repeats } = placement;
+  const { panel, firstRow, lastRow, columns, repeats, part } = placement;
   const [from, to] = needlesBetween(panel.leftEdge, panel.rightEdge);
   const whose = { motif: motif.name, placement: placement.index + 1, column: 1 };
   const placed: Placed[] = [];
-  let row = firstRow + (placement.sections[0]?.look.trace.leadRows ?? 0);
-  for (const { look, repeats: times } of placement.sections) {
-    const { reach, repeatRows } = look.trace;
+  const pattern = (
+    { look }: FittedSection,
+    row: number,
+    part: { rows: number; unfinished?: true },
+  ): Placed => {
+    const { reach } = look.trace;
     const edge = reach.edge ?? { left: 0, right: 0 };
     const card = cardOf(motif, panel.leftEdge + edge.left);
-    for (let time = 0; time < times; time++, row += repeatRows)
-      placed.push([
-        row,
-        {
-          act: "pattern",
-          from,
-          to,
-          repeat: placed.length + 1,
-          repeats,
-          rows: repeatRows,
-          stitches: reach.left + reach.right,
-          across: columns,
-          edge,
-          ...(card && { card }),
-          ...whose,
-        },
-      ]);
+    return [
+      row,
+      {
+        act: "pattern",
+        from,
+        to,
+        repeat: placed.length + 1,
+        repeats,
+        ...part,
+        stitches: reach.left + reach.right,
+        across: columns,
+        edge,
+        ...(card && { card }),
+        ...whose,
+      },
+    ];
+  };
+  let row = firstRow + (placement.sections[0]?.look.trace.leadRows ?? 0);
+  for (const section of placement.sections) {
+    const rows = section.look.trace.repeatRows;
+    for (let time = 0; time < section.repeats; time++, row += rows)
+      placed.push(pattern(section, row, { rows }));
   }
-  return [...placed, [lastRow, { act: "plain", from, to, ...whose }]];
+  const last = placement.sections.at(-1);
+  if (last && part) placed.push(pattern(last, lastRow, { rows: part.rows, unfinished: true }));
+  return [...placed, [part?.lastRow ?? lastRow, { act: "plain", from, to, ...whose }]];
 }
 
 /**

@@ -9,8 +9,9 @@ export function cableActions(placement: FittedPlacement, centre: number, column:
   const whose = { motif: placement.motif, placement: placement.index + 1, column };
   const runs = placement.sections.map(({ look: { trace }, repeats }) => ({ trace, repeats }));
   const { cables, ladders } = runs[0]!.trace;
+  const more = placement.part?.columns[column - 1] ?? {};
   const crossings = cables.flatMap(({ name }) =>
-    pointsOver(runs, "cables", name).map(({ needle, row, over, section }): Placed => {
+    pointsOver(runs, "cables", name, more[name]).map(({ needle, row, over, section }): Placed => {
       const { left, right } = runs[section]!.trace.cables.find((cable) => cable.name === name)!;
       const middle = centre + needle;
       const [from, to] = needlesBetween(middle - left, middle + right);
@@ -18,6 +19,7 @@ export function cableActions(placement: FittedPlacement, centre: number, column:
       return [placement.firstRow + row, cross];
     }),
   );
+  const endRow = Math.max(placement.lastRow, ...crossings.map(([row]) => row));
   const at = (needle: number): number => needleFrom(centre, needle);
   return [
     // Before anything is crossed, so that the ladder's slack is there from the first crossing on.
@@ -29,10 +31,7 @@ export function cableActions(placement: FittedPlacement, centre: number, column:
     ),
     ...crossings,
     ...ladders.map(
-      ({ needle, onto }): Placed => [
-        placement.lastRow,
-        { act: "in", needle: at(needle), from: at(onto), ...whose },
-      ],
+      ({ needle, onto }): Placed => [endRow, { act: "in", needle: at(needle), from: at(onto), ...whose }],
     ),
   ];
 }

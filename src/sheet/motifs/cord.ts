@@ -15,26 +15,28 @@ export function cordActions(
   const { folded } = placement.sections[0]!.look.trace;
   const whose = { motif: placement.motif, placement: placement.index + 1, column };
   const loops = fit.garment.gauge.cord!.needles;
-  return inWorkingOrder(hangingsOf(placement.sections)).flatMap((hanging): Placed[] => {
-    const { strand, count } = hanging;
-    const needle = needleFrom(centre, hanging.needle);
-    const row = placement.firstRow + hanging.row;
-    const hang: Placed = [
-      row,
-      {
-        act: "hang",
-        strand,
-        count,
-        needle,
-        ...foldOf(folded, hanging),
-        ...(hanging.loop && { loop: true as const }),
-        ...whose,
-      },
-    ];
-    if (!hanging.last) return [hang];
-    const how = endsWithLastRow(folded, strand) ? "unravel" : "cut";
-    return [hang, [row, { act: "finish", strand, how, loops, needle, ...whose }]];
-  });
+  return inWorkingOrder(hangingsOf(placement.sections, placement.part?.columns[column - 1])).flatMap(
+    (hanging): Placed[] => {
+      const { strand, count } = hanging;
+      const needle = needleFrom(centre, hanging.needle);
+      const row = placement.firstRow + hanging.row;
+      const hang: Placed = [
+        row,
+        {
+          act: "hang",
+          strand,
+          count,
+          needle,
+          ...foldOf(folded, hanging),
+          ...(hanging.loop && { loop: true as const }),
+          ...whose,
+        },
+      ];
+      if (!hanging.last) return [hang];
+      const how = endsWithLastRow(folded, strand) ? "unravel" : "cut";
+      return [hang, [row, { act: "finish", strand, how, loops, needle, ...whose }]];
+    },
+  );
 }
 
 const inWorkingOrder = (hangings: readonly Hanging[]): readonly Hanging[] =>

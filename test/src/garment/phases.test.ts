@@ -93,3 +93,17 @@ it("says mirror by true or false only", () => {
     { code: "wrong-type", expected: "true or false" },
   ]);
 });
+
+it("says what is done with an unfinished repeat by plain or part only", () => {
+  const unfinished = (text: string): string =>
+    garmentText({ place: `place:\n  - { motif: plait, on: sleeve, unfinished: ${text} }` });
+  for (const word of ["plain", "part"])
+    expect(readGarment(unfinished(word), "a.yaml").garment?.placements[0]?.unfinished).toBe(word);
+  for (const word of ["parts", "true", "3", "[part]"]) {
+    const { garment, diagnostics } = readGarment(unfinished(word), "a.yaml");
+    expect(garment).toBeUndefined();
+    expect(diagnostics).toHaveLength(1);
+    expect(diagnostics[0]?.expected).toMatch(/plain|part/);
+    expect(diagnostics[0]?.place).toMatchObject({ line: expect.any(Number), column: expect.any(Number) });
+  }
+});

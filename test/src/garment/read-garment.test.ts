@@ -159,6 +159,7 @@ describe("a whole garment file", () => {
           margins: { bottom: upTo(2, 20), top: upTo(0, 12), sides: { kind: "centred", least: 5 } },
           meet: [],
           mirror: false,
+          unfinished: "plain",
         },
       ],
       matches: [],
@@ -229,6 +230,7 @@ describe("what need not be written", () => {
       margins: { bottom: from(0), top: from(0), sides: { kind: "centred", least: 0 } },
       meet: [],
       mirror: false,
+      unfinished: "plain",
     });
     expect(garment.weights).toEqual({ length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2 });
   });

@@ -42,6 +42,7 @@ export class PatternBook {
     if (card) this.#checkCard(act, card);
     const before = this.#open.get(act.placement);
     if (repeat !== (before?.act.repeat ?? 0) + 1) this.#report("pattern", `repeat ${repeat} is out of turn`);
+    if (before?.act.unfinished) this.#report("pattern", "a repeat begins above one that is unfinished");
     if (before) this.#checkRows(before, row);
     if (before && (before.act.from !== from || before.act.to !== to))
       this.#report("pattern", "a repeat lies on other needles than the one below it");
@@ -55,9 +56,9 @@ export class PatternBook {
       return;
     }
     this.#checkRows(open, row);
-    if (open.act.repeat !== open.act.repeats)
-      this.#report("pattern", `${open.act.repeat} repeats are knitted of ${open.act.repeats}`);
-    const { from, to, repeats } = open.act;
+    const { from, to, repeat, repeats, unfinished } = open.act;
+    const whole = unfinished ? repeat - 1 : repeat;
+    if (whole !== repeats) this.#report("pattern", `${whole} repeats are knitted of ${repeats}`);
     this.runs.push({ motif, from, to, firstRow: open.firstRow, lastRow: row, repeats });
     this.#open.delete(placement);
   }

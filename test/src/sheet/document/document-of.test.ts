@@ -129,7 +129,10 @@ describe("rows", () => {
     const fit = await fitOfText(readFileSync("samples/motifs/band.yaml", "utf8"));
     const document = documentOf(fit, buildSheet(fit));
     expect(doLines(document).flatMap(({ running }) => running)).toEqual([]);
-    expect(document.pieces[0]!.needles.facts.at(-1)).toEqual({ name: "leaves", value: "3 repeats" });
+    expect(document.pieces[0]!.needles.facts.at(-1)).toEqual({
+      name: "leaves",
+      value: "3 repeats; rows 59 to 60 above the last whole repeat stay plain",
+    });
   });
 
   test("have their shaping said above them as well", async () => {

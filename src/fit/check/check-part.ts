@@ -1,0 +1,155 @@
+import type { CountedPiece } from "../../cloth/counted-piece.ts";
+import type { Allowed } from "../../garment/allowed.ts";
+import type { Garment, Placement } from "../../garment/garment.ts";
+import type { Fit, FittedPlacement } from "../fit.ts";
+import { type Breach, breach } from "./breach.ts";
+import { type Extent, numberOf, type Run, type Walk, type WalkPoint, walk } from "./walk.ts";
+
+/** What is told to be worked above the last whole repeat: as far as it goes and no further, needle by needle. */
+export function checkPart(garment: Garment, fit: Fit, fitted: FittedPlacement): readonly Breach[] {
+  const placement = garment.placements[fitted.index]!;
+  const where = `${fitted.motif} on ${fitted.piece}`;
+  const piece = fit.pieces.find(({ name }) => name === fitted.piece);
+  const { part, lastRow } = fitted;
+  if (placement.unfinished === "plain" || !piece || fitted.sections.length === 0)
+    return part ? [breach(where, "is worked in part where rows are to stay plain")] : [];
+  const found = partIn(cellsFree(fit, fitted, placement, piece), fitted);
+  const told = { lastRow: part?.lastRow ?? lastRow, columns: part?.columns.map(plainCounts) ?? [] };
+  const breaches: Breach[] = [];
+  if (part && part.rows !== part.lastRow - lastRow)
+    breaches.push(breach(where, "rows of its part do not add up"));
+  if (told.lastRow !== found.lastRow)
+    breaches.push(
+      breach(where, `its part is told to row ${told.lastRow}, and it goes to row ${found.lastRow}`),
+    );
+  const toFind = part ? found.columns.map(plainCounts) : [];
+  if (told.columns.join("; ") !== toFind.join("; "))
+    breaches.push(
+      breach(where, `its part is told as ${told.columns.join("; ")}, and it is ${toFind.join("; ")}`),
+    );
+  return breaches;
+}
+
+const plainCounts = (counts: Readonly<Record<string, number>>): string =>
+  Object.entries(counts)
+    .map(([name, count]) => `${name} ${count}`)
+    .sort()
+    .join(", ");
+
+/** What may be taken of a piece. */
+interface Free {
+  /** Whether needles keep the field and the side margins at a row. */
+  readonly keeps: (extent: Extent, row: number) => boolean;
+  /** Whether nothing else lies on needles from one row to another, and no neck opens there at the latter. */
+  readonly clear: (extent: Extent, row: number, fromRow: number) => boolean;
+}
+
+interface Found {
+  readonly lastRow: number;
+  readonly columns: readonly Readonly<Record<string, number>>[];
+}
+
+function partIn(free: Free, fitted: FittedPlacement): Found {
+  const { sections, panel, firstRow, lastRow } = fitted;
+  const { motif } = sections[0]!.look;
+  const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  const one = walk(motif, oneMore(runs));
+  const repeatRows = numberOf(motif.repeat, runs.at(-1)!.values);
+  if (motif.kind === "band") {
+    const rows = rowsFree(free, [{ from: panel.leftEdge, to: panel.rightEdge }], lastRow, repeatRows);
+    return { lastRow: lastRow + (motif.colours > 1 ? 2 * Math.floor(rows / 2) : rows), columns: [] };
+  }
+  const whole = walk(motif, runs);
+  let last = lastRow;
+  const columns = panel.centres.map((centre, column) => {
+    const turned = column >= panel.centres.length - panel.mirrored;
+    const onPiece = ({ from, to }: Extent): Extent =>
+      turned ? { from: centre - to, to: centre - from } : { from: centre + from, to: centre + to };
+    const standing = one.standing.map(onPiece);
+    const laddersTo = lastRow + rowsFree(free, standing, lastRow, repeatRows);
+    return Object.fromEntries(
+      one.strands.map(({ name, points }) => {
+        const done = pointsOf(whole, name).length;
+        let next = done;
+        while (next < points.length) {
+          const [from, to] = [points[next - 1]!, points[next]!];
+          const row = firstRow + to.row;
+          if (row > laddersTo && standing.length > 0) break;
+          const stretch = hull(onPiece(from), onPiece(to));
+          if (!free.keeps(onPiece(to), row) || !free.clear(stretch, row, firstRow + from.row + 1)) break;
+          last = Math.max(last, row);
+          next++;
+        }
+        return [name, next - done];
+      }),
+    );
+  });
+  return { lastRow: last, columns };
+}
+
+const oneMore = (runs: readonly Run[]): readonly Run[] => [
+  ...runs.slice(0, -1),
+  { ...runs.at(-1)!, repeats: runs.at(-1)!.repeats + 1 },
+];
+
+const pointsOf = ({ strands }: Walk, name: string): readonly WalkPoint[] =>
+  strands.find((strand) => strand.name === name)!.points;
+
+function rowsFree(free: Free, extents: readonly Extent[], lastRow: number, most: number): number {
+  for (let rows = 1; rows <= most; rows++)
+    if (
+      !extents.every(
+        (extent) => free.keeps(extent, lastRow + rows) && free.clear(extent, lastRow + rows, lastRow + rows),
+      )
+    )
+      return rows - 1;
+  return most;
+}
+
+const hull = (one: Extent, other: Extent): Extent => ({
+  from: Math.min(one.from, other.from),
+  to: Math.max(one.to, other.to),
+});
+
+/** Every needle's left boundary. */
+const cellsOf = ({ from, to }: Extent): readonly number[] =>
+  Array.from({ length: to - from }, (_, index) => from + index);
+
+function cellsFree(fit: Fit, fitted: FittedPlacement, placement: Placement, piece: CountedPiece): Free {
+  const { sides, top } = placement.margins;
+  const [left, right] =
+    sides.kind === "centred" ? [sides.least, sides.least] : [leastOf(sides.left), leastOf(sides.right)];
+  const highest = piece.marks.get(placement.to)! - leastOf(top);
+  const others = fit.placements.filter(
+    ({ index, piece: name }) => index !== fitted.index && name === fitted.piece,
+  );
+  const taken = (cell: number, row: number): boolean =>
+    others.some(
+      ({ firstRow, lastRow, panel }) =>
+        row >= firstRow && row <= lastRow && cell >= panel.leftEdge && cell < panel.rightEdge,
+    );
+  return {
+    keeps: (extent, row) =>
+      row <= highest &&
+      cellsOf(extent).every(
+        (cell) => cell >= left - piece.left[row]! && cell + 1 <= piece.right[row]! - right,
+      ),
+    clear: (extent, row, fromRow) => {
+      const cells = cellsOf(extent);
+      const halves = new Set(cells.map((cell) => halfOf(piece, row, cell)));
+      if (halves.size > 1 || halves.has("open")) return false;
+      for (let at = fromRow; at <= row; at++) if (cells.some((cell) => taken(cell, at))) return false;
+      return true;
+    },
+  };
+}
+
+/** On which half above a neck a needle lies, if on either; all are on one below it. */
+function halfOf({ neck }: CountedPiece, row: number, cell: number): "left" | "right" | "open" | "whole" {
+  if (!neck || row <= neck.row) return "whole";
+  if (cell + 1 <= -neck.left[row - neck.row]!) return "left";
+  return cell >= neck.right[row - neck.row]! ? "right" : "open";
+}
+
+const leastOf = (allowed: Allowed): number =>
+  allowed.kind === "from" ? allowed.least : Math.min(...allowed.values);
