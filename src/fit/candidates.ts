@@ -1,5 +1,5 @@
 import type { CountedPiece } from "../cloth/counted-piece.ts";
-import { allows, valuesUpTo } from "../garment/allowed.ts";
+import { allows, greatest, least, valuesUpTo } from "../garment/allowed.ts";
 import type { Weights } from "../garment/garment.ts";
 import type { Field } from "./field.ts";
 import type { Footing } from "./footing.ts";
@@ -57,16 +57,25 @@ export type Filling = (room: Room) => readonly Candidate[];
 
 /** The ways to fill a field with one look all the way. */
 export const candidatesIn: Filling = (room) => {
-  const { field, footing, rows, columns, gap, pieces } = room;
+  const { field, footing, columns, gap, pieces } = room;
   const panel = panelOf({ columns, gap, mirror: field.placement.mirror }, footing.reach);
   if (!pieces.every(({ piece }) => couldHold(piece, panel))) return [];
-  return valuesUpTo(field.placement.repeats.allowed, mostRepeats(rows, footing)).flatMap((repeats) =>
-    placesFor({ ...room, repeats }),
-  );
+  return repeatsIn(room).flatMap((repeats) => placesFor({ ...room, repeats }));
 };
 
-export const mostRepeats = (rows: number, { leadRows, repeatRows }: Footing): number =>
-  Math.floor((rows - leadRows) / repeatRows);
+/** Numbers of repeats that leave no fewer rows spare, and no more, than the margins below and above may take together. */
+export function repeatsIn({
+  field: { placement },
+  footing: { leadRows, repeatRows },
+  rows,
+}: Room): readonly number[] {
+  const { bottom, top } = placement.margins;
+  const spare = rows - leadRows;
+  const most = Math.floor((spare - least(bottom) - least(top)) / repeatRows);
+  return valuesUpTo(placement.repeats.allowed, most).filter(
+    (repeats) => spare - repeats * repeatRows <= greatest(bottom) + greatest(top),
+  );
+}
 
 /** Whether a panel is no wider than the piece at its widest; a quick look before every row is measured. */
 const couldHold = (piece: CountedPiece, { leftEdge, rightEdge }: Panel): boolean =>

@@ -37,3 +37,6 @@ export function valuesUpTo(allowed: Allowed, most: number): readonly number[] {
 
 export const least = (allowed: Allowed): number =>
   allowed.kind === "from" ? allowed.least : (allowed.values[0] ?? Number.POSITIVE_INFINITY);
+
+export const greatest = (allowed: Allowed): number =>
+  allowed.kind === "from" ? Number.POSITIVE_INFINITY : (allowed.values.at(-1) ?? Number.NEGATIVE_INFINITY);

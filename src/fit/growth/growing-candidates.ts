@@ -1,5 +1,4 @@
-import { valuesUpTo } from "../../garment/allowed.ts";
-import { type Candidate, mostRepeats, type Place, type Room, standingsIn, termsOf } from "../candidates.ts";
+import { type Candidate, type Place, type Room, repeatsIn, standingsIn, termsOf } from "../candidates.ts";
 import type { FittedSection } from "../fit.ts";
 import type { Look } from "../looks.ts";
 import { clearsNeck, narrowest, oneColumn, panelOf } from "../panel.ts";
@@ -14,8 +13,7 @@ import { cheapestPaths } from "./paths.ts";
  * middle of its piece in one column.
  */
 export function growingCandidates(room: Room, course: Course, keep: number): readonly Candidate[] {
-  const most = mostRepeats(room.rows, course.footing);
-  return valuesUpTo(room.field.placement.repeats.allowed, most).flatMap((repeats) => {
+  return repeatsIn(room).flatMap((repeats) => {
     const place = { ...room, repeats };
     const found: Candidate[] = [];
     for (const { bottom, top, phases } of standingsIn(place)) {
