@@ -51,6 +51,7 @@ if (bench) {
       evenrow: "src/cli/main.ts",
       "engine-worker": "solver/engine-worker.ts",
       "solve-worker": "tui/solver/solve-worker.ts",
+      "midway-worker": "tui/work/midway-worker.ts",
     },
     external: ["highs", "@resvg/resvg-js", "pdfkit"],
     outdir: "dist",

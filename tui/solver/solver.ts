@@ -1,5 +1,5 @@
-import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
+import { builtWorkerUrl } from "./built-worker-url.ts";
 import type { SolveReport, SolveRequest } from "./messages.ts";
 
 /** Looks for fits in a thread of its own. */
@@ -18,7 +18,7 @@ const patienceMs = 600;
 export function createSolver(
   report: (report: SolveReport) => void,
   failed: (sequence: number, reason: string) => void,
-  url: URL = builtSolveWorkerUrl(),
+  url: URL = builtWorkerUrl("solve-worker"),
 ): Solver {
   let worker: Worker | undefined;
   let newest = 0;
@@ -62,12 +62,4 @@ export function createSolver(
       await worker?.terminate();
     },
   };
-}
-
-/** Beside the bundle, above its parts, or in the build's folder when the sources are run as they are. */
-function builtSolveWorkerUrl(): URL {
-  const places = ["./solve-worker.js", "../solve-worker.js", "../../dist/solve-worker.js"];
-  const found = places.map((place) => new URL(place, import.meta.url)).find((url) => existsSync(url));
-  if (found === undefined) throw new Error("solve-worker.js is missing: run the build first");
-  return found;
 }

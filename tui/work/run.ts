@@ -3,7 +3,7 @@ import { setImmediate as turn } from "node:timers/promises";
 import type { WorkPlace } from "../../src/state/work-place.ts";
 import type { SheetChange } from "../../src/work/differences.ts";
 import { placeWords } from "../../src/work/place-text.ts";
-import { currentPiece, type WorkRecord } from "../../src/work/record.ts";
+import { currentPiece, textBehind, type WorkRecord } from "../../src/work/record.ts";
 import { paint } from "../content/paint.ts";
 import { capabilitiesOf } from "../terminal/capabilities.ts";
 import { createFrameWriter, createLineWriter } from "../terminal/frame-writer.ts";
@@ -13,6 +13,7 @@ import { workSpokenLines } from "./content/spoken.ts";
 import { createCounter } from "./counter.ts";
 import { createFootSwitch, usualRestMs } from "./foot-switch.ts";
 import { type Keypress, keyOf } from "./keypress.ts";
+import { createReckoner } from "./reckoner.ts";
 import type { WorkState } from "./state.ts";
 
 export { stepKeyNamed } from "./keypress.ts";
@@ -89,6 +90,16 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
     process.kill(process.pid, "SIGSTOP");
   }
 
+  const reckoner = createReckoner((answer) => counter.receive([{ kind: "reckoned", answer }]));
+  function reckon(): void {
+    const { screen, record } = counter.state();
+    if (screen.kind !== "reckoning") return;
+    const piece = currentPiece(record);
+    const { measured, refits } = screen;
+    const garmentText = textBehind(record, piece);
+    reckoner.ask({ file: options.place.file, garmentText, piece, measured, refits });
+  }
+
   const footSwitch = createFootSwitch(options.restMs ?? usualRestMs);
   let pressed: string[] = [];
   /** Keys that come together, because the disk was slower than they were, are counted together. */
@@ -136,6 +147,8 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
     perform(effect) {
       if (effect === "quit") quit();
       else if (effect === "suspend") suspend();
+      else if (effect === "reckon") reckon();
+      else if (effect === "give up") reckoner.giveUp();
       else stdout.write("\u0007");
     },
   });
@@ -154,6 +167,7 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
   stdin.setRawMode(false);
   stdin.pause();
   modes.giveBack();
+  reckoner.giveUp();
   counter.close();
   for (const [event, listener] of listeners) process.off(event, listener);
   stdin.unref();

@@ -1,6 +1,9 @@
+import type { Measured } from "../../src/refit/progress.ts";
+import type { SheetPiece } from "../../src/sheet/sheet.ts";
 import type { Owner } from "../../src/state/lock.ts";
 import type { SheetChange } from "../../src/work/differences.ts";
 import type { WorkEvent } from "../../src/work/events.ts";
+import type { MidwayAnswer } from "../../src/work/midway/midway.ts";
 import type { WorkRecord } from "../../src/work/record.ts";
 import type { Notice, Terminal } from "../state.ts";
 
@@ -28,11 +31,25 @@ export type WorkScreen =
   | { readonly kind: "number"; readonly text: string }
   | { readonly kind: "ask jump"; readonly row: number; readonly part: number }
   | { readonly kind: "note"; readonly text: string }
+  | { readonly kind: "measure length"; readonly text: string }
+  | { readonly kind: "measure width"; readonly text: string; readonly lengthMm?: number }
+  /** Another thread reckons. */
+  | { readonly kind: "reckoning"; readonly measured: Measured; readonly refits: boolean }
+  | ({ readonly kind: "measured"; readonly measured: Measured } & Told)
+  | ({ readonly kind: "refitted"; readonly measured: Measured; readonly sheet: SheetPiece } & Told)
+  | { readonly kind: "no refit"; readonly measured: Measured; readonly lines: readonly string[] }
+  | { readonly kind: "not measured"; readonly lines: readonly string[] }
   | { readonly kind: "pieces"; readonly at: number }
   | { readonly kind: "help"; readonly scroll: number }
   | { readonly kind: "ask change" }
   | { readonly kind: "ask unlike" }
   | { readonly kind: "ask held" };
+
+/** What is said of a measurement: a few words to be large, and lines. */
+interface Told {
+  readonly headline: readonly string[];
+  readonly lines: readonly string[];
+}
 
 export type WorkPlaceName = WorkScreen["kind"];
 
@@ -46,11 +63,13 @@ export type WorkMessage =
   | { readonly kind: "lost" }
   /** What another copy has kept meanwhile. */
   | { readonly kind: "followed"; readonly record: WorkRecord; readonly owner: Owner | undefined }
+  /** What the other thread found. */
+  | { readonly kind: "reckoned"; readonly answer: MidwayAnswer }
   | { readonly kind: "taken"; readonly record: WorkRecord }
   | { readonly kind: "not taken"; readonly reason: string };
 
 /** What is to be done outside, once all events are on disk. */
-export type WorkEffect = { readonly kind: "bell" | "take over" | "suspend" | "quit" };
+export type WorkEffect = { readonly kind: "bell" | "take over" | "reckon" | "give up" | "suspend" | "quit" };
 
 /** A state that may be shown once its events are on disk. */
 export interface WorkNext {

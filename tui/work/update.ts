@@ -5,6 +5,7 @@ import { currentPiece, stepOf } from "../../src/work/record.ts";
 import { partsWith } from "../../src/work/steps.ts";
 import { keyName } from "../keys.ts";
 import { type WorkAction, workKeyFor } from "./keys.ts";
+import { screenFor, takeTyped } from "./measuring.ts";
 import type { WorkEffect, WorkMessage, WorkNext, WorkScreen, WorkState } from "./state.ts";
 
 /** The row counter as a function: what a message makes of a state, and what has to be on disk before it is shown. */
@@ -23,6 +24,10 @@ export function updateWork(state: WorkState, message: WorkMessage): WorkNext {
       );
     case "followed":
       return next({ ...state, record: message.record, owner: message.owner });
+    case "reckoned":
+      return state.screen.kind === "reckoning"
+        ? next(onScreen(state, screenFor(message.answer, state.screen.measured)))
+        : next(state);
     case "taken":
       return taken(state, message.record);
     case "not taken":
@@ -58,13 +63,16 @@ function pressed(before: WorkState, key: string): WorkNext {
     const why = binding.unusable?.(state);
     return why === undefined ? actions[binding.action](state, key) : refuse(state, why);
   }
-  if (kind === "note" && ([...key].length === 1 || key === "space"))
+  if (isTyped(kind) && ([...key].length === 1 || key === "space"))
     return typed(state, (text) => text + (key === "space" ? " " : key));
   return refuse(
     state,
     `${keyName(key)} does nothing here; ${kind === "main" ? "? lists the keys" : "Esc goes back"}.`,
   );
 }
+
+const isTyped = (kind: WorkScreen["kind"]): boolean =>
+  kind === "note" || kind === "measure length" || kind === "measure width";
 
 const actions: Readonly<Record<WorkAction, (state: WorkState, key: string) => WorkNext>> = {
   next: (state) => stepped(state, { kind: "next" }),
@@ -76,6 +84,28 @@ const actions: Readonly<Record<WorkAction, (state: WorkState, key: string) => Wo
   note: (state) =>
     next(onScreen(state, { kind: "note", text: noteAt(currentPiece(state.record), here(state)) ?? "" })),
   mistake: (state) => happened(state, { kind: "mistake" }),
+  measure: (state) => next(onScreen(state, { kind: "measure length", text: "" })),
+  refit: (state) =>
+    state.screen.kind === "measured"
+      ? next(onScreen(state, { kind: "reckoning", measured: state.screen.measured, refits: true }), {
+          kind: "reckon",
+        })
+      : next(state),
+  "keep measurement": (state) =>
+    "measured" in state.screen
+      ? happened(
+          tell(onScreen(state, { kind: "main" }), "The sheet stays; the measurement is kept at this row."),
+          { kind: "measure", measured: state.screen.measured },
+        )
+      : next(state),
+  "follow refit": (state) =>
+    state.screen.kind === "refitted"
+      ? happened(tell(onScreen(state, { kind: "main" }), "From this row on the new sheet is followed."), {
+          kind: "measure",
+          measured: state.screen.measured,
+          sheet: state.screen.sheet,
+        })
+      : next(state),
   pieces: (state) =>
     next(
       onScreen(state, {
@@ -115,7 +145,10 @@ const actions: Readonly<Record<WorkAction, (state: WorkState, key: string) => Wo
   "new all the same": (state) =>
     answered(state, state.change?.take, "From here on the new sheet is followed."),
   leave: (state) =>
-    next(onScreen(state, { kind: state.screen.kind === "ask unlike" ? "ask change" : "main" })),
+    next(
+      onScreen(state, { kind: state.screen.kind === "ask unlike" ? "ask change" : "main" }),
+      ...(state.screen.kind === "reckoning" ? [{ kind: "give up" } as const] : []),
+    ),
   help: (state) => next(onScreen(state, { kind: "help", scroll: 0 })),
   quit: (state) => next(state, { kind: "quit" }),
   suspend: (state) => next(state, { kind: "suspend" }),
@@ -141,11 +174,11 @@ function stepped(state: WorkState, event: WorkEvent): WorkNext {
 }
 
 /** No note is longer than this, and no row's number. */
-const longest = { note: 500, number: 6 } as const;
+const longest = { note: 500, number: 6, "measure length": 30, "measure width": 30 } as const;
 
 function typed(state: WorkState, change: (text: string) => string): WorkNext {
   const { screen } = state;
-  if (screen.kind !== "note" && screen.kind !== "number") return next(state);
+  if (!("text" in screen)) return next(state);
   const text = [...change(screen.text)].slice(0, longest[screen.kind]).join("");
   return next(
     onScreen(state, text === "" && screen.kind === "number" ? { kind: "main" } : { ...screen, text }),
@@ -157,6 +190,12 @@ function accepted(state: WorkState): WorkNext {
   if (screen.kind === "note") {
     const after = onScreen(state, { kind: "main" });
     return happened(tell(after, "The note is kept at this row."), { kind: "note", text: screen.text });
+  }
+  if (screen.kind === "measure length" || screen.kind === "measure width") {
+    const taken = takeTyped(screen);
+    if ("problem" in taken) return refuse(state, taken.problem);
+    const reckons = taken.screen.kind === "reckoning";
+    return next(onScreen(state, taken.screen), ...(reckons ? [{ kind: "reckon" } as const] : []));
   }
   if (screen.kind !== "number") return next(state);
   const row = Number(screen.text);

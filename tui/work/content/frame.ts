@@ -11,6 +11,7 @@ import { workKeysAt } from "../keys.ts";
 import type { WorkState } from "../state.ts";
 import { heldWords } from "../update.ts";
 import { workKeySections } from "./key-sections.ts";
+import { largeText } from "./large.ts";
 import { machineLines } from "./machine.ts";
 
 /** The whole screen as lines, each as wide as the terminal; one row stays free, or the terminal would scroll. */
@@ -61,10 +62,19 @@ export const messageLine = ({ message }: WorkState): Line =>
 function body(state: WorkState, width: number, height: number, glyphs: Glyphs): readonly Line[] {
   const { screen } = state;
   if (screen.kind === "main") return machineLines(state, { width, height, glyphs });
-  const lines = questionLines(state, width, glyphs);
+  const lines = [...headline(state, width, height, glyphs), ...questionLines(state, width, glyphs)];
   if (screen.kind !== "help") return lines;
   const from = Math.min(screen.scroll, Math.max(0, lines.length - height));
   return lines.slice(from, from + height);
+}
+
+/** Where the piece ends, as large as the lines below leave room for. */
+function headline(state: WorkState, width: number, height: number, glyphs: Glyphs): readonly Line[] {
+  const { screen } = state;
+  if (!("headline" in screen)) return [];
+  const room = height - questionLines(state, width, glyphs).length - 1;
+  const large = largeText(screen.headline, width, room, glyphs);
+  return large ? [...large, line("")] : [line(screen.headline.join(", "), "strong")];
 }
 
 const keyWidth = 28;
@@ -101,6 +111,58 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
         ...said(`${screen.text}_`, "strong"),
         ...said(""),
         ...said("Enter keeps it; an empty note takes it away."),
+      ];
+    case "measure length":
+    case "measure width": {
+      const isLength = screen.kind === "measure length";
+      const what = isLength
+        ? "The length from the cast-on edge to the needles"
+        : "The width over all needles in work";
+      return [
+        ...said(""),
+        ...said(`Measured at ${placeWords(currentPiece(record))}.`),
+        ...said(`${what}:`),
+        ...said(`${screen.text}_`, "strong"),
+        ...said(""),
+        ...said("With its unit, such as 24.5 cm. Enter takes it; empty where it was not measured."),
+      ];
+    }
+    case "reckoning":
+      return [
+        ...said(""),
+        ...said(screen.refits ? "Fitting the rest anew ..." : "Reckoning ...", "strong"),
+        ...said(""),
+        ...said("  Esc  give it up"),
+      ];
+    case "measured":
+      return [
+        ...screen.lines.flatMap((one) => said(one)),
+        ...said(""),
+        ...said("  r    fit the rest anew"),
+        ...said("  k    keep the sheet, and the measurement at this row"),
+        ...said("  Esc  leave all as it was"),
+      ];
+    case "refitted":
+      return [
+        ...screen.lines.flatMap((one) => said(one)),
+        ...said(""),
+        ...said("  Enter  follow the new sheet from this row on"),
+        ...said("  k      keep the sheet, and the measurement at this row"),
+        ...said("  Esc    leave all as it was"),
+      ];
+    case "no refit":
+      return [
+        ...screen.lines.flatMap((one) => said(one)),
+        ...said(""),
+        ...said("  k    keep the measurement at this row"),
+        ...said("  Esc  leave all as it was"),
+      ];
+    case "not measured":
+      return [
+        ...said(""),
+        ...screen.lines.flatMap((one) => said(one, "warning")),
+        ...said(""),
+        ...said("  Esc  back"),
       ];
     case "pieces":
       return [
