@@ -77,7 +77,7 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   return [
     `${piece.name}: ${counted(piece.rows, "row")}${changed}, starts on ${counted(needleCount(start), "needle")}, ${rangeName(start)}`,
     `  ${placement.motif} from ${from} to ${to}: ${counted(placement.repeats, "repeat")}${columns}, row ${placement.firstRow} to row ${placement.lastRow}`,
-    ...(part ? [`  ${partWords(placement)}`] : []),
+    ...(part ? [`  ${placement.motif} ${partWords(placement)}`] : []),
     `  margins: ${margins.bottom} rows below, ${margins.top} above; ${margins.left} needles left, ${margins.right} right`,
     ...(cord
       ? [

@@ -1,7 +1,7 @@
 import type { FittedPart, FittedPlacement } from "../fit/fit.ts";
 import { counted, listed } from "./words.ts";
 
-/** What is done above the last whole repeat: "left unfinished: 3 hangings of repeat 9, to row 118"; nothing where it ends the field. */
+/** What is done above the last whole repeat: "is left unfinished: 3 hangings of repeat 9, to row 118"; nothing where it ends the field. */
 export function partWords({
   part,
   repeats,
@@ -10,8 +10,11 @@ export function partWords({
   sections,
 }: FittedPlacement): string | undefined {
   const what = sections[0]?.look.motif.kind === "cable" ? "crossing" : "hanging";
-  if (part)
-    return `left unfinished: ${amountOf(part, what)} of repeat ${repeats + 1}, to row ${part.lastRow}`;
+  if (part) {
+    // Room for all rows of the repeat may be left where fewer repeats were chosen.
+    const verb = part.rows >= sections.at(-1)!.look.trace.repeatRows ? "goes on with" : "is left unfinished:";
+    return `${verb} ${amountOf(part, what)} of repeat ${repeats + 1}, to row ${part.lastRow}`;
+  }
   if (margins.top === 0) return undefined;
   const highest = lastRow + margins.top;
   return margins.top === 1
