@@ -78,6 +78,25 @@ describe("the screen at the machine, in a terminal", () => {
     await again.shows("Note: mind L5");
   });
 
+  test("measures, fits the rest anew, is killed, and comes back following the new sheet", async () => {
+    const on = work();
+    await on.shows("row 0 of 112");
+    await press(on, "5", "0", keys.enter, keys.enter);
+    await on.shows("row 50 of 112");
+    await press(on, "m", ..."17 cm", keys.enter);
+    await on.shows("The width over all needles in work");
+    await press(on, keys.enter);
+    await on.shows("it would end at 38.1 cm");
+    await press(on, "r");
+    await on.shows("106 rows instead of 112");
+    await press(on, keys.enter);
+    await on.shows("row 50 of 106");
+    on.kill("SIGKILL");
+    await on.exited;
+    const again = work();
+    await again.shows("row 50 of 106");
+  });
+
   test("keys that come all at once are all counted", async () => {
     const on = work();
     await on.shows("row 0 of 112");
