@@ -91,6 +91,12 @@ export async function refit(
       status: "unusable",
       problem: `${growing} grows from repeat to repeat, and the rest of a growing motif cannot be fitted anew yet; knitted on as it stands, ${piece} will end at ${inCentimetres(progress.length.mm)}`,
     };
+  const parted = workedInPart(fit, piece, row);
+  if (parted !== undefined)
+    return {
+      status: "unusable",
+      problem: `the repeat of ${parted} that cannot be finished is being worked in part, and the rest of it cannot be fitted anew; knitted on as it stands, ${piece} will end at ${inCentimetres(progress.length.mm)}`,
+    };
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
   const place = { fit, piece, row, gauge: progress.gauge };
   const solved = await solveRest(place, engine, limits);
@@ -146,5 +152,9 @@ const growingAbove = (fit: Fit, piece: string, row: number): string | undefined 
       placed.lastRow > row &&
       growingQuantity(lookOf(fit, placed.motif).motif) !== undefined,
   )?.motif;
+
+/** The motif of a piece whose unfinished repeat is begun at a row, where there is one: what of it is hung has to stay. */
+const workedInPart = (fit: Fit, piece: string, row: number): string | undefined =>
+  fit.placements.find((placed) => placed.piece === piece && placed.part && row > placed.lastRow)?.motif;
 
 const timeIsUp = "the time allowed was up before a fit was found";

@@ -165,6 +165,17 @@ describe("what cannot be fitted", () => {
     expect(result.status === "unusable" ? result.problem : "").toMatch(/grows from repeat.* will end at 3\d/);
   });
 
+  test("a repeat that is being worked in part stays as it is, so the rest is not fitted anew", async () => {
+    const fit = await fitOf(sample("sleeve").replace("on: sleeve", "on: sleeve\n    unfinished: part"));
+    const { lastRow, part } = fit.placements[0]!;
+    expect(part).toBeDefined();
+    const at = (row: number) =>
+      refit(fit, { piece: "sleeve", row, measured: { lengthMm: row * 3.3 } }, simplexEngine);
+    expect((await at(lastRow)).status).toBe("refitted");
+    const result = await at(lastRow + 1);
+    expect(result.status === "unusable" ? result.problem : "").toMatch(/worked in part.* will end at 3\d/);
+  });
+
   test("is told by the rules in the way and by how many rows would help", async () => {
     const tight = sample("sleeve")
       .replace("allow: [2, 4, 6, 8]", "allow: 4")
