@@ -1,8 +1,8 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
 import type { Engine } from "../../solver/program.ts";
-import { breakDown, type NamedRule } from "../fit/refusal.ts";
+import { breakDown } from "../fit/refusal.ts";
 import { type FitResult, fitGarment, RefusedFit, type SolveOptions } from "../fit/solve.ts";
-import type { PlacedRule } from "../report/fit-json.ts";
+import { type PlacedRule, placedRules } from "../report/fit-json.ts";
 import { numberOption } from "./arguments.ts";
 import type { CommandInput } from "./command.ts";
 import { CommandError, exitCodes } from "./exit-codes.ts";
@@ -42,16 +42,6 @@ export async function solveFile(
 /** How long solving may take, in ms; the usual time where the command line says nothing. */
 export const timeLimitOf = (options: CommandInput["options"]): number =>
   1000 * (numberOption("time-limit", options["time-limit"], { least: 0.01, most: 86_400 }) ?? usualSeconds);
-
-/** Rules with where they stand in the file. */
-export const placedRules = (
-  rules: readonly NamedRule[],
-  locate: LoadedGarment["locate"],
-): readonly PlacedRule[] =>
-  rules.map((rule): PlacedRule => {
-    const place = locate(rule.path);
-    return place ? { ...rule, place } : rule;
-  });
 
 /**
  * Lends an engine that is ended when it does not answer, and is closed afterwards.

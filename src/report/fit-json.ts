@@ -1,5 +1,6 @@
 import { prepareCord } from "../cord/preparation.ts";
 import type { Place } from "../diagnostics/diagnostic.ts";
+import type { Path } from "../diagnostics/path.ts";
 import type { Fit, FittedLook, FittedPlacement, FittedSection } from "../fit/fit.ts";
 import type { FittedSegment } from "../fit/looks.ts";
 import type { NamedRule } from "../fit/refusal.ts";
@@ -12,6 +13,16 @@ import { roundTo } from "./rounding.ts";
 
 /** A rule and where it stands in the file; a rule that a built-in motif brings stands nowhere. */
 export type PlacedRule = NamedRule & { readonly place?: Place };
+
+/** Rules with where they stand in the file. */
+export const placedRules = (
+  rules: readonly NamedRule[],
+  locate: (path: Path) => Place | undefined,
+): readonly PlacedRule[] =>
+  rules.map((rule): PlacedRule => {
+    const place = locate(rule.path);
+    return place ? { ...rule, place } : rule;
+  });
 
 /**
  * The machine-readable answer of `fit`, format `evenrow-fit/1`. Costs and eases are rounded to six decimals,

@@ -4,6 +4,7 @@ import type { Fit } from "../../fit/fit.ts";
 import { type Measured, obstaclesTo, type RefitRequest, refit } from "../../refit/refit.ts";
 import { refitToJson } from "../../refit/report/refit-json.ts";
 import { noRefitText, refitText } from "../../refit/report/refit-text.ts";
+import { placedRules } from "../../report/fit-json.ts";
 import { numberOption } from "../arguments.ts";
 import { askedPieces } from "../asked-pieces.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
@@ -12,7 +13,7 @@ import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { fittedFile } from "../fitted.ts";
 import { lengthOption } from "../length-option.ts";
 import type { LoadedGarment } from "../load-garment.ts";
-import { placedRules, timeLimitOf, withEngine } from "../solving.ts";
+import { timeLimitOf, withEngine } from "../solving.ts";
 
 export const run: CommandRun = async (input) => {
   const row = rowIn(input);

@@ -11,6 +11,7 @@ import {
   soFarWords,
   warningWords,
 } from "../../refit/report/refit-text.ts";
+import { placedRules } from "../../report/fit-json.ts";
 import { inCentimetres } from "../../report/words.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
 import type { SheetPiece } from "../../sheet/sheet.ts";
@@ -81,10 +82,7 @@ export async function midway(
       }
       case "does not fit": {
         const found = await obstaclesTo(fit, result.progress, engine);
-        const conflict = found.conflict.map((rule) => {
-          const place = locate(rule.path);
-          return place ? { ...rule, place } : rule;
-        });
+        const conflict = placedRules(found.conflict, locate);
         return { status: "no refit", lines: [...noRefitWords(name, { ...found, conflict }), stays] };
       }
       case "stopped":

@@ -57,6 +57,30 @@ test("before anything is knitted the place is row 0, and steps without the scree
   expect((await evenrow([])).out).toContain("row 17 of 112");
 });
 
+test("a measurement without the screen is kept, and with --refit its sheet is followed", async () => {
+  const told = await evenrow(["--row", "50", "--measure", "17 cm"]);
+  expect(told.code).toBe(0);
+  expect(told.out).toContain("it would end at 38.1 cm (within 1.1 cm), planned 36 cm.");
+  expect(await where()).toEqual(place(50));
+  const refitted = await evenrow(["--measure", "17 cm", "--refit"]);
+  expect(refitted.out).toContain("106 rows instead of 112");
+  expect(await where()).toEqual(place(50, "sleeve", 106));
+  const again = await evenrow(["--row", "70", "--measure", "24.2 cm", "--refit"]);
+  expect(again.out).toContain("104 rows instead of 106");
+  expect(await where()).toEqual(place(70, "sleeve", 104));
+});
+
+test.each([
+  [["--row", "50", "--measure", "17"], "a length needs its unit"],
+  [["--row", "50", "--measure", "99 cm"], "check the row and measure again"],
+  [["--refit"], "--refit needs what was measured"],
+])("a measurement that says nothing is refused: %j", async (words, said) => {
+  const { code, err } = await evenrow(words);
+  expect(code).toBe(2);
+  expect(err).toContain(said);
+  expect(await where()).toEqual(place(0));
+});
+
 test("what cannot be is refused in words, and changes nothing", async () => {
   for (const [words, said] of [
     [["--back"], "sleeve is at its beginning."],
