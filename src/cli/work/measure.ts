@@ -56,6 +56,6 @@ export async function measureHere(
     : {
         events: [{ kind: "measure", measured }],
         lines: [...soFar.lines, ...rest.lines, kept],
-        code: exitCodes.noFit,
+        code: rest.status === "no refit" && rest.outOfTime ? exitCodes.stopped : exitCodes.noFit,
       };
 }

@@ -41,7 +41,7 @@ export type MidwayAnswer =
       readonly sheet: SheetPiece;
     }
   /** Nothing fits, or nothing was found in the time allowed; the sheet stays. */
-  | { readonly status: "no refit"; readonly lines: readonly string[] }
+  | { readonly status: "no refit"; readonly lines: readonly string[]; readonly outOfTime?: true }
   /** Nothing can be made of the measurement. */
   | { readonly status: "refused"; readonly lines: readonly string[] };
 
@@ -86,7 +86,7 @@ export async function midway(
         return { status: "no refit", lines: [...noRefitWords(name, { ...found, conflict }), stays] };
       }
       case "stopped":
-        return { status: "no refit", lines: [sentence(result.reason), stays] };
+        return { status: "no refit", lines: [sentence(result.reason), stays], outOfTime: true };
       case "unusable":
         return { status: "no refit", lines: [sentence(result.problem), stays] };
     }
