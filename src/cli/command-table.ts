@@ -190,6 +190,23 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/new.ts"),
   },
   {
+    name: "gauge",
+    summary: "the gauge from counts and measures of swatches, and how sure it is",
+    operands: "[SWATCH ...]",
+    options: [
+      { name: "into", value: "FILE", summary: "write the gauge into this garment file" },
+      json,
+      output,
+      force,
+    ],
+    examples: [
+      'evenrow gauge "40 stitches 18.2 cm, 60 rows 19.4 cm" "washed: 40 stitches 17.8 cm, 60 rows 18.6 cm"',
+      'evenrow gauge "washed: 40 stitches 18 cm, 60 rows 19 cm" "cord on 3 needles: 50 stitches 26 cm" --into sleeve.yaml',
+      "evenrow gauge < answers.txt    (one answer a line, without a terminal)",
+    ],
+    load: () => import("./commands/gauge.ts"),
+  },
+  {
     name: "start",
     summary:
       "a first look: the screen of explore; without a terminal the fit of a sample and its sheet's start",

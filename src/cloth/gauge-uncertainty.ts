@@ -7,7 +7,7 @@ export interface GaugeUncertainty {
 }
 
 /** What can be told apart when stitches or rows of a swatch are counted: common practice, no published source. */
-const readTo = 0.25;
+export const readTo = 0.25;
 
 /** What the file says, else a quarter stitch in the swatch's stitches and a quarter row in its rows. */
 export const gaugeUncertainty = ({ stitches, rows, within }: GroundGauge): GaugeUncertainty => ({
