@@ -2,7 +2,7 @@ import { readTo } from "../cloth/gauge-uncertainty.ts";
 import type { Counted } from "./swatch.ts";
 
 /** A tape laid on cloth is read to half a millimetre: common practice, no published source. */
-export const tapeReadToMm = 0.5;
+const tapeReadToMm = 0.5;
 
 /** What several swatches say together. */
 export interface Pooled {

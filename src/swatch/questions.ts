@@ -10,7 +10,7 @@ export interface SwatchQuestion {
   readonly label: string;
 }
 
-export const swatchQuestions: readonly SwatchQuestion[] = [
+const swatchQuestions: readonly SwatchQuestion[] = [
   {
     ask: "A swatch of the ground, before washing? (such as 40 stitches 18.2 cm, 60 rows 19.4 cm; Enter: no more)",
     more: "Count whole stitches away from the edges, and lay the tape along them without stretching.",
@@ -33,6 +33,8 @@ export interface Asking {
   readonly swatches: readonly Swatch[];
   /** Index of the question that is asked; beyond the last once all are answered. */
   readonly at: number;
+  /** As it was before the last answer, to which `back` returns. */
+  readonly before?: Asking;
 }
 
 export const askingBegun: Asking = { swatches: [], at: 0 };
@@ -41,15 +43,16 @@ export const questionAt = ({ at }: Asking): SwatchQuestion | undefined => swatch
 
 export type Answered = { readonly asking: Asking } | { readonly refused: SwatchProblem };
 
-/** Takes an answer to the question that is asked. */
+/** Takes an answer to the question that is asked; `back` takes the last one back. */
 export function answer(asking: Asking, line: string): Answered {
   const question = questionAt(asking);
   const text = line.trim();
-  if (!question || text === "") return { asking: { ...asking, at: asking.at + 1 } };
+  if (text === "back") return { asking: asking.before ?? asking };
+  if (!question || text === "") return { asking: { ...asking, at: asking.at + 1, before: asking } };
   const read = readSwatch(labelled(text, question.label));
   return "problem" in read
     ? { refused: read }
-    : { asking: { ...asking, swatches: [...asking.swatches, read.swatch] } };
+    : { asking: { ...asking, swatches: [...asking.swatches, read.swatch], before: asking } };
 }
 
 /** "on 3 needles: ..." is said of a cord where a cord is asked for. */

@@ -19,7 +19,7 @@ const countOver10 = ({ perMm }: Pooled): number => roundTo(perMm * overMm, 2);
  *
  * @throws EditError where it is further off than a garment file may say
  */
-export function writtenGround({ stitches, rows }: GroundReading): EditTable {
+function writtenGround({ stitches, rows }: GroundReading): EditTable {
   const within = Math.max(...[stitches, rows].map(withinAsWritten));
   if (roundUpTo(within, 3) > gaugeWithin.most)
     throw new EditError(
@@ -37,7 +37,7 @@ const withinAsWritten = (one: Pooled): number =>
   one.within + Math.abs(countOver10(one) / (one.perMm * overMm) - 1);
 
 /** The cord's gauge as a garment file has it; `needles` only where they were said. */
-export const writtenCord = ({ stitches, needles }: CordReading): EditTable => ({
+const writtenCord = ({ stitches, needles }: CordReading): EditTable => ({
   ...(needles !== undefined && { needles }),
   stitches: countOver10(stitches),
   over,

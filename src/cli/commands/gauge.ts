@@ -76,18 +76,23 @@ async function askedOnTerminal(terminal: Terminal): Promise<readonly Swatch[]> {
     lines.prompt();
   };
   let asking: Asking = askingBegun;
-  terminal.out("Answer with counts and measures; ? explains, quit leaves.");
+  terminal.out("Answer with counts and measures; ? explains, back takes an answer back, quit leaves.");
   ask(asking);
   try {
     for await (const line of lines) {
       const word = line.trim();
       if (word === "quit") break;
       const answered = word === "?" ? undefined : answer(asking, line);
-      if (!answered) say(questionAt(asking)?.more ?? "");
-      else if ("refused" in answered) say(refusal(answered.refused));
-      else asking = answered.asking;
-      if (!questionAt(asking)) return asking.swatches;
-      ask(asking);
+      if (answered && "asking" in answered) {
+        if (answered.asking.swatches.length > asking.swatches.length) say("Taken.");
+        asking = answered.asking;
+        if (!questionAt(asking)) return asking.swatches;
+        ask(asking);
+        continue;
+      }
+      // The question is still on the screen: only what was wrong with the answer, or the explanation, is new.
+      say(answered ? refusal(answered.refused) : (questionAt(asking)?.more ?? ""));
+      lines.prompt();
     }
   } finally {
     lines.close();

@@ -27,6 +27,13 @@ test("an answer may say itself what was measured", () => {
   ]);
 });
 
+test("back takes the last answer back", () => {
+  const swatch = "40 stitches 18.2 cm, 60 rows 19.4 cm";
+  expect(after(swatch, swatch, "back").swatches).toHaveLength(1);
+  expect(after(swatch, "", "back")).toEqual(after(swatch));
+  expect(after("back")).toEqual(askingBegun);
+});
+
 test("what cannot be read is refused with what would be right", () => {
   expect(answer(askingBegun, "40 stitches")).toMatchObject({
     refused: { right: "40 stitches 18.2 cm, 60 rows 19.4 cm" },
