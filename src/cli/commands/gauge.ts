@@ -76,7 +76,7 @@ async function askedOnTerminal(terminal: Terminal): Promise<readonly Swatch[]> {
     lines.prompt();
   };
   let asking: Asking = askingBegun;
-  terminal.out("Answer with counts and measures; ? explains, back takes an answer back, quit leaves.");
+  terminal.out("Type ? for an explanation, back to answer again, quit to leave.");
   ask(asking);
   try {
     for await (const line of lines) {
