@@ -10,6 +10,7 @@ import { differences } from "./differences.ts";
 import { workedSegments } from "./growth-words.ts";
 import { mirrorWords } from "./mirror-words.ts";
 import { partWords } from "./part-words.ts";
+import { phaseWords } from "./phase-words.ts";
 import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
@@ -79,6 +80,7 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
     `  ${placement.motif} from ${from} to ${to}: ${counted(placement.repeats, "repeat")}${columns}, row ${placement.firstRow} to row ${placement.lastRow}`,
     ...(part ? [`  ${placement.motif} ${partWords(placement)}`] : []),
     `  margins: ${margins.bottom} rows below, ${margins.top} above; ${margins.left} needles left, ${margins.right} right`,
+    ...phaseWords(fit, placement).map((words) => `  ${placement.motif}: ${words}`),
     ...(cord
       ? [
           `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${inCentimetres(cord.lengthMm)}`,
