@@ -31,6 +31,14 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/fit.ts"),
   },
   {
+    name: "why",
+    summary: "what stands in the way, and the smallest changes that would let it fit",
+    operands: "FILE",
+    options: [json, timeLimit, output, force],
+    examples: ["evenrow why samples/too-narrow.yaml", "evenrow why samples/sleeve.yaml --json"],
+    load: () => import("./commands/why.ts"),
+  },
+  {
     name: "explore",
     summary: "full screen: push the rules about and watch the fit",
     operands: "[FILE]",

@@ -63,7 +63,7 @@ export function moveEnd(
 }
 
 /** The shortest length, in half millimetres, that holds so many rows. */
-const rowsMm = (rows: number, rowMm: number): number =>
+export const rowsMm = (rows: number, rowMm: number): number =>
   Math.ceil((rows * rowMm) / lengthGrainMm - 1e-9) * lengthGrainMm;
 
 /** Puts what was typed in the place of what a rule allows. */
