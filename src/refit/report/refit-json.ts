@@ -3,6 +3,7 @@ import { roundTo } from "../../report/rounding.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
 import { sheetToJson } from "../../sheet/sheet-json.ts";
 import type { Obstacles } from "../obstacles.ts";
+import { type Outcome, outcomeOf } from "../outcome.ts";
 import type { Progress, Reading } from "../progress.ts";
 import type { CannotRefit, RefitStopped, Refitted } from "../refit.ts";
 
@@ -29,6 +30,7 @@ export function refitToJson(
         proven: result.proven,
         cost: roundTo(result.fit.cost, 6),
         bound: roundTo(result.bound, 6),
+        outcome: outcomeToJson(outcomeOf(result)),
         ...fitFields(result.fit),
         cords: result.cords.map(({ placement, strands, times, made, used, left, isHung }) => ({
           placement: placement + 1,
@@ -90,7 +92,18 @@ const progressToJson = ({
   },
   gauge: { row_mm: readingToJson(rowHeight, 4), stitch_mm: readingToJson(stitchWidth, 4) },
   ends_at_mm: readingToJson(length, 2),
-  marks: marks.map((mark) => ({ name: mark.name, row: mark.row, at_mm: readingToJson(mark, 2) })),
+  marks: marks.map(markToJson),
+});
+
+const outcomeToJson = ({ length, marks }: Outcome): object => ({
+  ends_at_mm: readingToJson(length, 2),
+  marks: marks.map(markToJson),
+});
+
+const markToJson = (mark: Progress["marks"][number]): object => ({
+  name: mark.name,
+  row: mark.row,
+  at_mm: readingToJson(mark, 2),
 });
 
 const readingToJson = ({ mm, withinMm, plannedMm }: Reading, decimals: number): object => ({

@@ -2,8 +2,10 @@ import type { Fit } from "../../fit/fit.ts";
 import { counted, inCentimetres, listed, signedPercent } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
+import type { DoLine } from "../../sheet/document/document.ts";
 import { rowsText } from "../../sheet/text/rows-text.ts";
 import type { CordBalance } from "../cord-balance.ts";
+import { outcomeOf } from "../outcome.ts";
 import type { Progress, Reading } from "../progress.ts";
 import type { Refitted } from "../refit.ts";
 import { changesOf } from "./changes.ts";
@@ -17,6 +19,7 @@ export function refitText(before: Fit, result: Refitted, width: number): string 
   return [
     ...progressLines(fit.garment.title, progress, width),
     ...section("What changes", changeWords(before, fit), width),
+    ...section("Where it will end", outcomeWords(result), width),
     ...section("Cord that is made", cords.map(cordWords), width),
     ...warningWords(result).flatMap((words) => wrap(words, width)),
     ...wrap(
@@ -24,12 +27,29 @@ export function refitText(before: Fit, result: Refitted, width: number): string 
       width,
     ),
     "",
-    ...blocksAbove(fit, piece!, progress.row).flatMap(({ title, lines }) => [
+    ...blocksAbove(fit, piece!, progress.row).flatMap(({ title, here, shaping, lines }) => [
       ...heading(title, "-"),
-      ...rowsText(lines, width),
+      ...shaping.flatMap((words) => wrap(`- ${words}`, width, 2)),
+      ...(shaping.length > 0 ? [""] : []),
+      ...(here ? hereText(here, width) : []),
+      ...(lines.length > 0 ? rowsText(lines, width) : []),
       "",
     ]),
   ].join("\n");
+}
+
+const hereText = ({ row, phrases, running }: DoLine, width: number): readonly string[] => [
+  ...wrap(`row ${row}, if it is not done yet: ${phrases.join("; ")}`, width, 8),
+  ...(running.length > 0 ? wrap(`${" ".repeat(8)}[${running.join("; ")}]`, width, 8) : []),
+];
+
+/** Where the piece and its marks come as it was fitted anew, a fact a line. */
+export function outcomeWords(result: Refitted): readonly string[] {
+  const { length, marks } = outcomeOf(result);
+  return [
+    `${result.progress.piece} will be ${inCentimetres(length.mm)} long (within ${inCentimetres(length.withinMm)}), planned ${inCentimetres(length.plannedMm)}`,
+    ...marks.filter(({ name }) => name !== "bind-off").map((mark) => `${mark.name} at ${reading(mark)}`),
+  ];
 }
 
 /** What is done otherwise than by the sheet before. */
@@ -120,8 +140,8 @@ export function cordWords({ motif, strands, times, made, used, left }: CordBalan
   const whose = `${motif} (${listed(strands)}${times > 1 ? `, each of ${times}` : ""})`;
   const stitches = (amount: number): string => counted(amount, "cord stitch", "cord stitches");
   return left >= 0
-    ? `${whose}: ${stitches(made)} made, ${used} used, ${left} left`
-    : `${whose}: TOO SHORT by ${stitches(-left)}: ${made} made, ${used} used. Make a new cord, or knit on to this one before its end is needed.`;
+    ? `${whose}: ${stitches(made)} made, ${used} needed in all, ${left} left over`
+    : `${whose}: TOO SHORT by ${stitches(-left)}: ${made} made, ${used} needed in all. Make a new cord, or knit on to this one before its end is needed.`;
 }
 
 const heading = (text: string, underline: string): readonly string[] => [

@@ -8,6 +8,7 @@ import {
   changeWords,
   cordWords,
   noRefitWords,
+  outcomeWords,
   soFarWords,
   warningWords,
 } from "../../refit/report/refit-text.ts";
@@ -120,6 +121,7 @@ function refittedWords(result: Refitted, changes: readonly string[]) {
     ].filter((text) => text !== ""),
     lines: [
       ...changes.map((words) => sentence(`what changes: ${words}`)),
+      ...outcomeWords(result).map(sentence),
       ...result.cords.map((cord) => sentence(`cord, ${cordWords(cord)}`)),
       ...warningWords(result),
       ...(result.proven ? [] : ["This is the best found in the time allowed; a better one may exist."]),
