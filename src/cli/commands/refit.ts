@@ -1,3 +1,4 @@
+import { extname } from "node:path";
 import type { Engine } from "../../../solver/program.ts";
 import { quoted } from "../../diagnostics/shown.ts";
 import type { Fit } from "../../fit/fit.ts";
@@ -5,6 +6,11 @@ import { type Measured, obstaclesTo, type RefitRequest, refit } from "../../refi
 import { refitToJson } from "../../refit/report/refit-json.ts";
 import { noRefitText, refitText } from "../../refit/report/refit-text.ts";
 import { placedRules } from "../../report/fit-json.ts";
+import { buildSheet } from "../../sheet/build-sheet.ts";
+import { stateFolder } from "../../state/folder.ts";
+import { keptWork, workPlace } from "../../state/work-place.ts";
+import { otherSheetFollowed } from "../../work/other-sheet.ts";
+import { pieceNamed } from "../../work/record.ts";
 import { numberOption } from "../arguments.ts";
 import { askedPieces } from "../asked-pieces.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
@@ -12,16 +18,18 @@ import { deliver, jsonText, textWidth } from "../deliver.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { fittedFile } from "../fitted.ts";
 import { lengthOption } from "../length-option.ts";
-import type { LoadedGarment } from "../load-garment.ts";
+import { fileOperand, type LoadedGarment } from "../load-garment.ts";
 import { timeLimitOf, withEngine } from "../solving.ts";
 
 export const run: CommandRun = async (input) => {
   const row = rowIn(input);
   const measured = measuredIn(input);
+  refusePrintedForms(input);
   const fitted = await fittedFile(input, "refit");
   if (!fitted.fit) return fitted.code;
   const { fit, locate } = fitted;
   const request = { piece: pieceIn(input, fit), row, measured };
+  await tellOfOtherSheet(input, fit, request.piece);
   return withEngine((engine) => refitAndTell(input, fit, request, locate, engine));
 };
 
@@ -51,6 +59,35 @@ function pieceIn({ options }: CommandInput, fit: Fit): string {
       `The garment has several pieces: say by --piece which one was measured, ${fit.pieces.map(({ name }) => quoted(name)).join(" or ")}.`,
     );
   return piece;
+}
+
+const printedForms: Readonly<Record<string, string>> = { ".html": "HTML", ".pdf": "PDF" };
+
+/** Text under such a name could not be opened as what the name says. */
+function refusePrintedForms({ options }: CommandInput): void {
+  const form =
+    typeof options.output === "string" ? printedForms[extname(options.output).toLowerCase()] : undefined;
+  if (form !== undefined)
+    throw new CommandError(
+      `A refit is written as text or, with --json, as JSON, and not as ${form}.\nFor example: --output refit.txt`,
+    );
+}
+
+/** A refit stands on the file's own fit, which the knitter may have left behind at the row counter; only reads. */
+async function tellOfOtherSheet(input: CommandInput, fit: Fit, name: string): Promise<void> {
+  const file = fileOperand(input, "refit");
+  if (file === "-") return;
+  const kept = keptWork(await workPlace(stateFolder(), file));
+  const piece = kept.status === "kept" ? pieceNamed(kept.record, name) : undefined;
+  const sheet = buildSheet(fit).pieces.find((one) => one.piece === name);
+  const other = piece && sheet && otherSheetFollowed(piece, sheet);
+  if (!other) return;
+  const goOn = other.isRefitted
+    ? ` To go on from that one: evenrow work ${file} --measure LENGTH --refit`
+    : "";
+  input.terminal.say(
+    `The row counter follows another sheet of ${name} from row ${other.fromRow} on, and this refit goes on from the file's own.${goOn}`,
+  );
 }
 
 async function refitAndTell(

@@ -1,5 +1,8 @@
 import { execFile } from "node:child_process";
-import { describe, expect, test } from "vitest";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, test } from "vitest";
 import { knit, type SheetPiece } from "../../../support/bed-simulator.ts";
 
 interface Ended {
@@ -8,12 +11,18 @@ interface Ended {
   readonly err: string;
 }
 
-const refit = (...words: readonly string[]): Promise<Ended> =>
+const state = mkdtempSync(join(tmpdir(), "evenrow-refit-"));
+afterAll(() => rmSync(state, { recursive: true, force: true }));
+
+const evenrow = (...words: readonly string[]): Promise<Ended> =>
   new Promise((resolve) => {
-    execFile(process.execPath, ["dist/evenrow.js", "refit", ...words], (error, out, err) =>
+    const env = { ...process.env, XDG_STATE_HOME: state };
+    execFile(process.execPath, ["dist/evenrow.js", ...words], { env }, (error, out, err) =>
       resolve({ code: error ? Number(error.code) : 0, out, err }),
     );
   });
+
+const refit = (...words: readonly string[]): Promise<Ended> => evenrow("refit", ...words);
 
 describe("refit", () => {
   test("tells the gauge, what changes and the sheet from the present row on", async () => {
@@ -46,10 +55,23 @@ describe("refit", () => {
     ["no length at all", ["--row", "50", "--length", "0 cm"], "above 0"],
     ["a piece that is not there", ["--row", "50", "--length", "17 cm", "--piece", "sleev"], "sleeve"],
     ["a row beyond the piece", ["--row", "500", "--length", "17 cm"], "rows 1 to 111"],
+    ["text under the name of a PDF", ["--row", "50", "--length", "17 cm", "-o", "refit.pdf"], "not as PDF"],
+    ["text under the name of HTML", ["--row", "50", "--length", "17 cm", "-o", "refit.HTML"], "not as HTML"],
     ["a length that no cloth comes to", ["--row", "50", "--length", "40 cm"], "measure again"],
   ])("ends with 2 for %s", async (_, words, said) => {
     const { code, out, err } = await refit("samples/sleeve.yaml", ...words);
     expect([code, out]).toEqual([2, ""]);
     expect(err).toContain(said);
+  });
+
+  test("says so where the row counter follows a sheet that was fitted anew", async () => {
+    const here = ["samples/sleeve.yaml", "--row", "70", "--length", "24 cm"];
+    expect((await refit(...here)).err).toBe("");
+    await evenrow("work", "samples/sleeve.yaml", "--row", "50");
+    await evenrow("work", "samples/sleeve.yaml", "--measure", "17 cm", "--refit");
+    const { code, err } = await refit(...here);
+    expect(code).toBe(0);
+    expect(err).toMatch(/^The row counter follows another sheet of sleeve from row \d+ on/);
+    expect(err).toContain("evenrow work samples/sleeve.yaml --measure LENGTH --refit");
   });
 });

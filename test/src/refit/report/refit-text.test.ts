@@ -22,7 +22,7 @@ describe("the text of a refit", () => {
     expect(text).toContain(
       "row 51, if it is not done yet: left: count 5, hang both legs on L3; right: count 5, hang both legs",
     );
-    expect(text.indexOf("row 51, if")).toBeLessThan(text.indexOf("knit 3 rows, to row 54"));
+    expect(text.indexOf("row 51, if")).toBeLessThan(text.indexOf("knit 4 rows, to row 55"));
     expect(refitText(fit, await refittedAt(52), 100)).not.toContain("if it is not done yet");
   });
 
