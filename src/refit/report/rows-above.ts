@@ -26,7 +26,7 @@ export function blocksAbove(fit: Fit, piece: SheetPiece, row: number): readonly 
       if (part === "second half" && title) return { title, shaping, lines };
       const here = lines.find((line) => line.kind === "do" && line.row === row) as DoLine | undefined;
       return {
-        title: `${title ?? "The sheet"}, above row ${row}`,
+        title: title && isWhollyAbove(lines, row) ? title : `${title ?? "The sheet"}, above row ${row}`,
         ...(here && { here }),
         shaping,
         lines: lines.flatMap((line) => lineAbove(line, row)),
@@ -45,6 +45,9 @@ function withoutShapingTo(piece: SheetPiece, row: number): SheetPiece {
     ),
   };
 }
+
+const isWhollyAbove = ([first]: readonly WorkLine[], row: number): boolean =>
+  first !== undefined && (first.kind === "do" ? first.row > row : first.toRow - first.rows >= row);
 
 function lineAbove(line: WorkLine, row: number): readonly WorkLine[] {
   if (line.kind === "do") return line.row > row ? [line] : [];

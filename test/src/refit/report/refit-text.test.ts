@@ -43,6 +43,17 @@ describe("the text of a refit", () => {
     );
   });
 
+  test("names the present row only in the heading of the part that it is in", async () => {
+    const front = await fitHere(soundGarment(readFileSync("samples/front.yaml", "utf8")), { rivals: 0 });
+    if (front.status !== "fits") throw new Error(front.status);
+    const request = { piece: "front", row: 120, measured: { lengthMm: 310 } };
+    const result = await refit(front.fit, request, simplexEngine);
+    if (result.status !== "refitted") throw new Error(result.status);
+    const text = refitText(front.fit, result, 100);
+    expect(text).toContain("Up to the neck, above row 120\n");
+    expect(text).toMatch(/^First half: the right one, R11 to R\d+$/m);
+  });
+
   test("says what is needed of a cord as a whole", () => {
     const cord = {
       motif: "plait",
