@@ -78,12 +78,14 @@ async function tellOfOtherSheet(input: CommandInput, fit: Fit, name: string): Pr
   const file = fileOperand(input, "refit");
   if (file === "-") return;
   const kept = keptWork(await workPlace(stateFolder(), file));
-  const piece = kept.status === "kept" ? pieceNamed(kept.record, name) : undefined;
+  if (kept.status !== "kept") return;
+  const piece = pieceNamed(kept.record, name);
   const sheet = buildSheet(fit).pieces.find((one) => one.piece === name);
   const other = piece && sheet && otherSheetFollowed(piece, sheet);
   if (!other) return;
+  const chosen = kept.record.piece === name ? "" : ` --piece "${name}"`;
   const goOn = other.isRefitted
-    ? ` To go on from that one: evenrow work ${file} --measure LENGTH --refit`
+    ? ` To go on from that one: evenrow work ${file}${chosen} --measure LENGTH --refit`
     : "";
   input.terminal.say(
     `The row counter follows another sheet of ${name} from row ${other.fromRow} on, and this refit goes on from the file's own.${goOn}`,
