@@ -55,8 +55,16 @@ describe("refit", () => {
     ["no length at all", ["--row", "50", "--length", "0 cm"], "above 0"],
     ["a piece that is not there", ["--row", "50", "--length", "17 cm", "--piece", "sleev"], "sleeve"],
     ["a row beyond the piece", ["--row", "500", "--length", "17 cm"], "rows 1 to 111"],
-    ["text under the name of a PDF", ["--row", "50", "--length", "17 cm", "-o", "refit.pdf"], "not as PDF"],
-    ["text under the name of HTML", ["--row", "50", "--length", "17 cm", "-o", "refit.HTML"], "not as HTML"],
+    [
+      "text under the name of a PDF",
+      ["--row", "50", "--length", "17 cm", "-o", join(state, "refit.pdf")],
+      "not as PDF",
+    ],
+    [
+      "text under the name of HTML",
+      ["--row", "50", "--length", "17 cm", "-o", join(state, "refit.HTML")],
+      "not as HTML",
+    ],
     ["a length that no cloth comes to", ["--row", "50", "--length", "40 cm"], "measure again"],
   ])("ends with 2 for %s", async (_, words, said) => {
     const { code, out, err } = await refit("samples/sleeve.yaml", ...words);
