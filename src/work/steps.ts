@@ -2,6 +2,7 @@ import { otherSide } from "../cloth/carriage.ts";
 import type { Side } from "../garment/garment.ts";
 import { phrasesOf } from "../sheet/document/phrases.ts";
 import type { Action, SheetPiece, SheetRow } from "../sheet/sheet.ts";
+import { briefsOf } from "./brief.ts";
 
 /** One place at which a knitter can stand: so many rows are knitted, and something may be to do before the next. */
 export interface Step {
@@ -13,6 +14,8 @@ export interface Step {
   readonly carriage: Side;
   /** What to do here before the next row, in working order; empty at a plain row. */
   readonly phrases: readonly string[];
+  /** The same in as few words as can be read from the machine. */
+  readonly briefs: readonly string[];
 }
 
 const known = new WeakMap<SheetPiece, readonly Step[]>();
@@ -38,6 +41,7 @@ function makeSteps(piece: SheetPiece): readonly Step[] {
       part: (last?.part ?? 1) + (isNewPart ? 1 : 0),
       carriage: sheetRow.carriage,
       phrases: phrasesOf(sheetRow.do, columns),
+      briefs: briefsOf(sheetRow.do, columns),
     });
   }
   return steps;
@@ -50,6 +54,7 @@ const plainSteps = ({ row, part, carriage }: Step, end: number): readonly Step[]
     part,
     carriage: index % 2 === 0 ? otherSide(carriage) : carriage,
     phrases: [],
+    briefs: [],
   }));
 
 /** Columns of each motif as far as the sheet tells: a column that is worked is named in an action. */

@@ -62,14 +62,29 @@ test("at 80 x 24 what to do, what comes next and how much is left stand beside t
   const { state } = workDriver({ record: at(27) });
   const text = workFrame(state(), unicodeGlyphs).map(plainText).join("\n");
   for (const words of [
-    "left: count 3, hang both legs on L3",
-    "right: count 3, hang both legs on R3",
+    "left: count 3, hang both legs on L3; right: count 3, hang both legs on R3",
     "Next in 3 rows, at row 30 (carriage right): increase 1 stitch at each side",
     "85 rows left",
     "carriage at the left",
     "every row shown is kept",
   ])
     expect(text).toContain(words);
+});
+
+test.each([
+  [80, 24],
+  [100, 30],
+  [140, 45],
+] as const)("at %i x %i both arms of a hanging stand in large letters", (columns, rows) => {
+  const { state } = workDriver({ terminal: { columns, rows }, record: at(27) });
+  const text = workFrame(state(), unicodeGlyphs).map((one) => plainText(one).trimEnd());
+  for (const arm of ["left 3 on L3", "right 3 on R3"]) {
+    const large = largeText([arm], columns, 4, unicodeGlyphs)!.map(plainText);
+    expect(text.join("\n")).toContain(large.join("\n"));
+  }
+  expect(text.join("\n")).toContain(
+    "left: count 3, hang both legs on L3; right: count 3, hang both legs on R3",
+  );
 });
 
 test("the carriage's side is also a place on the screen", () => {

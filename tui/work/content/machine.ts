@@ -21,24 +21,37 @@ export function machineLines({ record }: WorkState, room: Room): readonly Line[]
   const { width, height, glyphs } = room;
   const foot = [...nextLines(piece, width), progressLine(piece, width, glyphs)];
   const marks = markLines(piece, width);
-  const numberHeight = height >= 36 ? 14 : height >= 15 ? 7 : height >= 13 ? 4 : 0;
-  const head =
-    numberHeight === 0
-      ? []
-      : [...(height >= 19 ? [blank] : []), ...numberBlock(piece, { ...room, height: numberHeight })];
   const place = line(cell(`${placeWords(piece)}, carriage at the ${outlook.now.carriage}`, width), "strong");
-  const track = trackLine(outlook.now.carriage, width, glyphs);
-  const left = height - head.length - foot.length - marks.length - 3;
+  const track = height >= 13 ? [trackLine(outlook.now.carriage, width, glyphs)] : [];
+  const rest = foot.length + marks.length + track.length + 2;
+  const inLarge = (numberHeight: number) =>
+    largeNow(piece, { ...room, height: height - numberHeight - rest });
+  const numbers = numberHeights.filter(({ from }) => height >= from);
+  // The number gives way to what is to do: that is read from farther off, and the number stands in the line below too.
+  const { tall } = numbers.find(({ tall }) => inLarge(tall) !== undefined) ?? numbers[0]!;
+  const left = height - tall - rest;
+  const now = inLarge(tall) ?? nowInWords(piece, { ...room, height: left });
+  const spare = left - now.length;
+  const above = tall > 0 && spare > 1 ? [blank] : [];
   return [
-    ...head,
+    ...above,
+    ...(tall === 0 ? [] : numberBlock(piece, { ...room, height: tall })),
     place,
-    ...(height >= 13 ? [track] : []),
-    ...fitHeight(nowBlock(piece, { ...room, height: left }), Math.max(1, left + (height >= 13 ? 0 : 1))),
+    ...track,
+    ...fitHeight(now, Math.max(1, left - above.length)),
     ...marks,
     blank,
     ...foot,
   ].slice(-height);
 }
+
+/** Rows of the row's number, and the rows that must be there for it; 0 is no large number. */
+const numberHeights = [
+  { tall: 14, from: 36 },
+  { tall: 7, from: 15 },
+  { tall: 4, from: 13 },
+  { tall: 0, from: 0 },
+] as const;
 
 /** The row's number in the middle, and beside it, on the side where the carriage rests, that side's name. */
 function numberBlock(piece: PieceWork, { width, height, glyphs }: Room): readonly Line[] {
@@ -81,17 +94,27 @@ function trackLine(carriage: "left" | "right", width: number, { level, drawing }
       ];
 }
 
-/** What to do now, as large as fits; where large letters have no room the words stand apart from all else. */
-function nowBlock(piece: PieceWork, { width, height, glyphs }: Room): readonly Line[] {
+/**
+ * What to do now as large as fits: actions in brief, and below them the whole phrases in ordinary letters. Undefined
+ * where there is no room.
+ */
+function largeNow(piece: PieceWork, { width, height, glyphs }: Room): readonly Line[] | undefined {
   const outlook = outlookOf(piece);
-  const words = nowWords(outlook);
-  if (words.length === 0) return [];
-  const large = largeText(words, width, height, glyphs);
-  if (large) return large;
+  const { briefs, phrases } = outlook.now;
+  if (briefs.length === 0) return largeText(nowWords(outlook), width, height, glyphs);
+  const whole = wrap(phrases.join("; "), width, 2).map((text) => line(text, "strong"));
+  const large = largeText(briefs, width, height - whole.length, glyphs);
+  if (!large) return undefined;
+  return [...large, ...(large.length + whole.length < height ? [blank] : []), ...whole];
+}
+
+/** What to do now where large letters have no room: the words stand apart from all else. */
+function nowInWords(piece: PieceWork, { width, height }: Room): readonly Line[] {
+  const words = nowWords(outlookOf(piece));
   const lines = words.flatMap((phrase) => wrap(`  ${phrase}`, width, 4));
   const roomy = lines.length + words.length + 1 <= height;
   return [
-    ...(lines.length + 1 <= height ? [line("Now", "dim")] : []),
+    ...(words.length > 0 && lines.length + 1 <= height ? [line("Now", "dim")] : []),
     ...words.flatMap((phrase, index) => [
       ...(roomy && index > 0 ? [blank] : []),
       ...wrap(`  ${phrase}`, width, 4).map((text) => line(text, "strong")),
