@@ -1,3 +1,5 @@
+import { currentPiece } from "../../src/work/record.ts";
+import { partsWith } from "../../src/work/steps.ts";
 import type { WorkPlaceName, WorkState } from "./state.ts";
 
 /** One line of the key table, from which handlers, the help, the footer and the documents are made. */
@@ -39,6 +41,11 @@ const needsPieces = ({ record }: WorkState): string | undefined =>
 
 const needsOther = ({ standing }: WorkState): string | undefined =>
   standing === "looking" ? undefined : "The work is yours already.";
+
+const needsHalves = ({ record, screen }: WorkState): string | undefined =>
+  screen.kind === "ask jump" && partsWith(currentPiece(record).sheet, screen.row).length > 1
+    ? undefined
+    : "That row is in one part only.";
 
 const table = [
   {
@@ -158,6 +165,7 @@ const table = [
     words: "the other half above the neck",
     short: "other half",
     places: ["ask jump"],
+    unusable: needsHalves,
   },
   { keys: ["up", "k"], action: "up", words: "up", places: ["pieces", "help"] },
   { keys: ["down", "j"], action: "down", words: "down", places: ["pieces", "help"] },

@@ -216,9 +216,7 @@ function otherHalf(state: WorkState): WorkNext {
   if (screen.kind !== "ask jump") return next(state);
   const parts = partsWith(currentPiece(state.record).sheet, screen.row);
   const other = parts.find((part) => part !== screen.part);
-  return other === undefined
-    ? refuse(state, "That row is in one part only.")
-    : next(onScreen(state, { ...screen, part: other }));
+  return next(onScreen(state, { ...screen, part: other ?? screen.part }));
 }
 
 function moved(state: WorkState, by: number): WorkNext {

@@ -87,6 +87,13 @@ test.each([
   );
 });
 
+test("the question before a jump speaks of halves only where the row has two", () => {
+  const { state } = workDriver({ screen: { kind: "ask jump", row: 18, part: 1 } });
+  const text = workFrame(state(), unicodeGlyphs).map(plainText).join("\n");
+  expect(text).toContain("Go from");
+  expect(text).not.toContain("half");
+});
+
 test("the carriage's side is also a place on the screen", () => {
   const trackOf = (row: number): string => {
     const { state } = workDriver({ record: at(row) });

@@ -3,6 +3,7 @@ import { printable } from "../../../src/diagnostics/shown.ts";
 import { wrap } from "../../../src/report/wrap.ts";
 import { placeWords } from "../../../src/work/place-text.ts";
 import { currentPiece } from "../../../src/work/record.ts";
+import { partsWith } from "../../../src/work/steps.ts";
 import { footerOf } from "../../content/footer.ts";
 import type { Glyphs } from "../../content/glyphs.ts";
 import { keyNames } from "../../content/key-list.ts";
@@ -100,7 +101,9 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
         ...said(`Go from ${placeWords(currentPiece(record))} to row ${screen.row}${half}?`, "strong"),
         ...said(""),
         ...said("  Enter  yes"),
-        ...said("  Tab    the other half, where the piece is worked in two"),
+        ...(partsWith(currentPiece(record).sheet, screen.row).length > 1
+          ? said("  Tab    the other half")
+          : []),
         ...said("  Esc    no, stay"),
       ];
     }
@@ -176,7 +179,7 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
       ];
     case "help":
       return [
-        ...said("All keys", "strong"),
+        ...said("All keys (Up and Down move on through them)", "strong"),
         ...workKeySections().flatMap(({ title, bindings }) => [
           line(""),
           line(title, "strong"),
