@@ -23,6 +23,8 @@ export interface WorkOptions {
   readonly place: WorkPlace;
   readonly record: WorkRecord;
   readonly change?: SheetChange;
+  /** Why the garment file as it is now gives no sheet, to be said first. */
+  readonly trouble?: string;
   readonly colour: boolean;
   readonly bell: boolean;
   readonly takeOver: boolean;
@@ -177,7 +179,7 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
 }
 
 const initialState = (
-  { file, record, change, bell, takeNewSheet }: WorkOptions,
+  { file, record, change, trouble, bell, takeNewSheet }: WorkOptions,
   terminal: WorkState["terminal"],
 ): WorkState => {
   const asked = takeNewSheet ? undefined : change;
@@ -189,7 +191,7 @@ const initialState = (
     owner: undefined,
     screen: { kind: asked ? "ask change" : "main" },
     change: asked,
-    message: undefined,
+    message: trouble === undefined ? undefined : { kind: "refused", words: trouble },
     bell,
   };
 };

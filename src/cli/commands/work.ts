@@ -7,6 +7,7 @@ import type { CommandInput, CommandRun } from "../command.ts";
 import { jsonText } from "../deliver.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { readInput } from "../files.ts";
+import { fileOperand, soundGarment } from "../load-garment.ts";
 import { doneInOneStep, refuseUnknownPiece } from "../work/one-step.ts";
 import { placeOfWork, readable, type WorkAtHand, workAtHand } from "../work/work-at-hand.ts";
 
@@ -39,12 +40,27 @@ export const run: CommandRun = async (input) => {
   return onScreen(input, work, restMs);
 };
 
-/** Only reads: neither the lock nor, once the work is begun, the garment file is looked at. */
+/** Only reads, without the lock. Once the work is begun the garment file is not fitted, but a mistake in it is said. */
 async function sayWhere(input: CommandInput): Promise<ExitCode> {
   const place = await placeOfWork(input);
-  const record = readable(keptWork(place), place) ?? (await workAtHand(input)).record;
+  const kept = readable(keptWork(place), place);
+  if (kept) await sayMistakes(input);
+  const record = kept ?? (await workAtHand(input)).record;
   refuseUnknownPiece(record, input.options.piece);
   return say(input, record);
+}
+
+/** What is kept holds whatever has become of the file. */
+async function sayMistakes(input: CommandInput): Promise<void> {
+  const file = fileOperand(input, "work");
+  try {
+    await soundGarment(file, input.terminal);
+  } catch (error) {
+    if (!(error instanceof CommandError)) throw error;
+    input.terminal.say(
+      `${error.message}\n${file} gives no sheet now; the place is that of the sheet that was begun.`,
+    );
+  }
 }
 
 function say({ options, terminal }: CommandInput, record: WorkRecord): ExitCode {

@@ -18,6 +18,8 @@ export interface WorkAtHand {
   readonly record: WorkRecord;
   /** What the knitter is to be asked, where the garment file gives another sheet than the one that is followed. */
   readonly change?: SheetChange;
+  /** Why nothing of the garment file as it is now could be looked at. */
+  readonly trouble?: string;
 }
 
 /** Where the work on the command's file is kept. */
@@ -46,8 +48,9 @@ export async function workAtHand(input: CommandInput): Promise<WorkAtHand> {
   const sheet = text === undefined ? undefined : await sheetNow(input).catch(toldWhy(input));
   if (text === undefined || !sheet) {
     const why = text === undefined ? "cannot be read" : "was changed and gives no sheet now";
-    input.terminal.say(`${file} ${why}; the work goes on with the sheet that was begun.`);
-    return { file, place, record: kept };
+    const trouble = `${file} ${why}; the work goes on with the sheet that was begun.`;
+    input.terminal.say(trouble);
+    return { file, place, record: kept, trouble };
   }
   return changedFile(file, place, kept, text, sheet);
 }

@@ -57,6 +57,16 @@ test("before anything is knitted the place is row 0, and steps without the scree
   expect((await evenrow([])).out).toContain("row 17 of 112");
 });
 
+test("a garment file that cannot be read any more is said to be so, and the place stays", async () => {
+  await evenrow(["--row", "18"]);
+  writeFileSync(file, readFileSync(file, "utf8").replace("interval:", "intervall:"));
+  const { code, out, err } = await evenrow(["--where"]);
+  expect(code).toBe(0);
+  expect(out).toContain("row 18 of 112");
+  expect(err).toContain("intervall");
+  expect(err).toContain("gives no sheet now; the place is that of the sheet that was begun.");
+});
+
 test("a measurement without the screen is kept, and with --refit its sheet is followed", async () => {
   const told = await evenrow(["--row", "50", "--measure", "17 cm"]);
   expect(told.code).toBe(0);
