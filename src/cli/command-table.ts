@@ -100,6 +100,7 @@ export const commandTable: readonly CommandEntry[] = [
     operands: "FILE",
     options: [
       { name: "where", summary: "only say where the work stands" },
+      { name: "notes", summary: "only list notes, mistakes and measurements with their rows" },
       json,
       { name: "piece", value: "NAME", summary: "this piece (default: the one worked at last)" },
       { name: "next", summary: "without the screen: one row on, and say what to do now" },

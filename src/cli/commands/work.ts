@@ -1,4 +1,5 @@
 import { keptWork } from "../../state/work-place.ts";
+import { keptMarks } from "../../work/kept-marks.ts";
 import { placeToJson } from "../../work/place-json.ts";
 import { placeLines } from "../../work/place-text.ts";
 import { currentPiece, pieceNamed, type WorkRecord } from "../../work/record.ts";
@@ -16,7 +17,7 @@ const longestRestMs = 10_000;
 export const run: CommandRun = async (input) => {
   const { options, terminal } = input;
   const restMs = numberOption("rest", options.rest, { least: 0, most: longestRestMs });
-  if (options.where === true) return sayWhere(input);
+  if (options.where === true || options.notes === true) return sayWhere(input);
   const work = await workAtHand(input);
   refuseUnknownPiece(work.record, options.piece);
   const sheet = options.sheet;
@@ -66,6 +67,10 @@ async function sayMistakes(input: CommandInput): Promise<void> {
 function say({ options, terminal }: CommandInput, record: WorkRecord): ExitCode {
   const named = typeof options.piece === "string" ? pieceNamed(record, options.piece) : undefined;
   const piece = named ?? currentPiece(record);
+  if (options.notes === true) {
+    terminal.out(keptMarks(piece).join("\n"));
+    return exitCodes.done;
+  }
   terminal.out(options.json === true ? jsonText(placeToJson(piece)) : placeLines(piece).join("\n"));
   return exitCodes.done;
 }
