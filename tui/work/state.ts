@@ -41,6 +41,7 @@ export type WorkScreen =
   | { readonly kind: "not measured"; readonly lines: readonly string[] }
   | { readonly kind: "pieces"; readonly at: number }
   | { readonly kind: "help"; readonly scroll: number }
+  | { readonly kind: "marks"; readonly scroll: number }
   | { readonly kind: "ask change" }
   | { readonly kind: "ask unlike" }
   | { readonly kind: "ask held" };

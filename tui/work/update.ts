@@ -150,6 +150,7 @@ const actions: Readonly<Record<WorkAction, (state: WorkState, key: string) => Wo
       ...(state.screen.kind === "reckoning" ? [{ kind: "give up" } as const] : []),
     ),
   help: (state) => next(onScreen(state, { kind: "help", scroll: 0 })),
+  marks: (state) => next(onScreen(state, { kind: "marks", scroll: 0 })),
   quit: (state) => next(state, { kind: "quit" }),
   suspend: (state) => next(state, { kind: "suspend" }),
 };
@@ -221,7 +222,7 @@ function otherHalf(state: WorkState): WorkNext {
 
 function moved(state: WorkState, by: number): WorkNext {
   const { screen, record } = state;
-  if (screen.kind === "help")
+  if (screen.kind === "help" || screen.kind === "marks")
     return next(onScreen(state, { ...screen, scroll: Math.max(0, screen.scroll + by) }));
   if (screen.kind !== "pieces") return next(state);
   const at = Math.max(0, Math.min(record.pieces.length - 1, screen.at + by));

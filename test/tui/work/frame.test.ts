@@ -22,6 +22,7 @@ const screens: readonly WorkScreen[] = [
   { kind: "note", text: "a note" },
   { kind: "pieces", at: 1 },
   { kind: "help", scroll: 3 },
+  { kind: "marks", scroll: 0 },
   { kind: "ask held" },
 ];
 

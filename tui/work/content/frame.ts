@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import { printable } from "../../../src/diagnostics/shown.ts";
 import { wrap } from "../../../src/report/wrap.ts";
+import { keptMarks } from "../../../src/work/kept-marks.ts";
 import { placeWords } from "../../../src/work/place-text.ts";
 import { currentPiece } from "../../../src/work/record.ts";
 import { partsWith } from "../../../src/work/steps.ts";
@@ -64,7 +65,7 @@ function body(state: WorkState, width: number, height: number, glyphs: Glyphs): 
   const { screen } = state;
   if (screen.kind === "main") return machineLines(state, { width, height, glyphs });
   const lines = [...headline(state, width, height, glyphs), ...questionLines(state, width, glyphs)];
-  if (screen.kind !== "help") return lines;
+  if (!("scroll" in screen)) return lines;
   const from = Math.min(screen.scroll, Math.max(0, lines.length - height));
   return lines.slice(from, from + height);
 }
@@ -177,6 +178,8 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
           ),
         ),
       ];
+    case "marks":
+      return keptMarks(currentPiece(record)).flatMap((one) => said(one));
     case "help":
       return [
         ...said("All keys (Up and Down move on through them)", "strong"),
