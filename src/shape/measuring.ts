@@ -142,7 +142,7 @@ export function measuring(given: Given): Measuring {
       code: "shape-impossible",
       message: `the ${measurement} of a ${given.shape} can't be worked out from these measurements`,
       found: [...values].map(([name, mm]) => `${byName.get(name) ?? name} ${inCentimetres(mm)}`).join(", "),
-      expected: `${measurement}: and its length`,
+      expected: `${measurement}: 20 cm, or what it measures`,
       blame: sum.names.map((name) => byName.get(name) ?? name),
     });
   }
@@ -192,7 +192,7 @@ function missing({ shape, size, measurements }: Given, lacked: readonly string[]
     lacked.length === 1 && first !== undefined
       ? `a ${shape} needs its ${first}: ${measurements[first]!.means}`
       : `a ${shape} needs its ${listed(lacked)}`;
-  const write = lacked.map((one) => `${one}: and its length`).join(", ");
+  const write = lacked.map((one) => `${one}: 20 cm, or what it measures`).join("; ");
   const couldBeSized = lacked.some(isBodyMeasure);
   return {
     code: "missing-measurement",

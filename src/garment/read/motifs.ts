@@ -82,7 +82,10 @@ function completed(
   const leadCursor =
     kind === "band"
       ? part("lead")
-      : need("lead", "rows worked once before the first repeat, such as lead: interval");
+      : need(
+          "lead",
+          "rows worked once before the first repeat, such as lead: interval; lead: 0 where there is none",
+        );
   const repeatCursor = need("repeat", "rows of one repeat, such as repeat: 2 * interval");
   const lead = leadCursor
     ? expressionAt(reading, leadCursor, "the lead-in's rows", names)

@@ -73,9 +73,9 @@ export function shapeAt(reading: Reading, cursor: Cursor, stitch: Stitch | undef
 
 function choicesAt(reading: Reading, table: Table, { choices = {} }: ShapeDescription): Choices {
   return new Map(
-    Object.entries(choices).map(([key, { means, words }]) => {
+    Object.entries(choices).map(([key, { words }]) => {
       const cursor = table.at(key);
-      return [key, (cursor && wordAt(reading, cursor, means, words)) ?? words[0]];
+      return [key, (cursor && wordAt(reading, cursor, key, words)) ?? words[0]];
     }),
   );
 }

@@ -37,9 +37,9 @@ export function traceBlocks(
   const start = pointOf(blocks.start);
   const leadIn = blocks.leadIn.map(pointOf);
   const repeat = blocks.repeat.map(pointOf);
-  mustRise([start.row, ...leadIn.map(({ row }) => row)], blocks.leadIn, leadRows, "the lead-in");
+  mustRise([start.row, ...leadIn.map(({ row }) => row)], blocks.leadIn, leadRows, "the lead-in", values);
   const before = (leadIn.at(-1) ?? start).row - leadRows;
-  mustRise([before, ...repeat.map(({ row }) => row)], blocks.repeat, repeatRows, "the repeat");
+  mustRise([before, ...repeat.map(({ row }) => row)], blocks.repeat, repeatRows, "the repeat", values);
   return { name, start, leadIn, repeat, ...(next !== undefined && { next }) };
 }
 
@@ -72,12 +72,17 @@ export function mustMeet(
   });
 }
 
-function mustRise(rows: readonly number[], anchors: readonly Anchor[], most: number, block: string): void {
+function mustRise(
+  rows: readonly number[],
+  anchors: readonly Anchor[],
+  most: number,
+  block: string,
+  values: Values,
+): void {
   anchors.forEach((anchor, index) => {
     const [before, row] = [rows[index]!, rows[index + 1]!];
     if (row <= before)
-      refuse(anchor.row, undefined, `rows must rise from one hanging to the next, and row ${row} does not`);
-    if (row > most)
-      refuse(anchor.row, undefined, `${block} has ${most} rows, and this comes out as row ${row}`);
+      refuse(anchor.row, values, `rows must rise from one hanging to the next, and row ${row} does not`);
+    if (row > most) refuse(anchor.row, values, `${block} has ${most} rows, and this comes out as row ${row}`);
   });
 }

@@ -6,7 +6,6 @@ import { type Fact, paragraph, type Section } from "./document.ts";
 /** The yarn to have at hand, rounded up, because yarn that runs out spoils the piece. */
 export function yarnSection(fit: Fit): Section {
   const { ground, cord } = estimateYarn(fit);
-  const weighed = [ground, ...(cord ? [cord] : [])].every(({ byWeight }) => byWeight);
   return {
     title: "Yarn",
     content: [
@@ -19,7 +18,7 @@ export function yarnSection(fit: Fit): Section {
       },
       paragraph(
         "The gauge leaves room: how fully the swatch has relaxed, and a quarter of a stitch in its count." +
-          (weighed
+          (ground.byWeight
             ? ""
             : " A swatch that was weighed is surer: put its stitches, rows and weight into the file under yarn."),
       ),
@@ -34,10 +33,25 @@ function needFacts(whose: string, need: YarnNeed, extraFor: string): readonly Fa
     ...(byWeight
       ? [{ name: `${whose} by the weighed swatch`, value: `${rangeWords(byWeight)}: ${surerWords[surer]}` }]
       : []),
+    ...(contradicts(need)
+      ? [
+          {
+            name: "Check",
+            value: `the two figures for the ${whose.toLowerCase()} cannot both be right: look again at the swatch's weight and counts, and at tex`,
+          },
+        ]
+      : []),
     { name: `${whose}, to add`, value: `${amountWords(extra)} ${extraFor}` },
     { name: `${whose}, to have at hand`, value: `at least ${amountWords(atHand)}` },
   ];
 }
+
+/** Whether the bounds of the two ways have nothing in common, in any unit that both are told in. */
+const contradicts = ({ byGauge, byWeight }: YarnNeed): boolean =>
+  (["metres", "grams"] as const).some((unit) => {
+    const [one, other] = [byGauge[unit], byWeight?.[unit]];
+    return one !== undefined && other !== undefined && (one.most < other.least || other.most < one.least);
+  });
 
 const surerWords = {
   weight: "the surer",

@@ -200,20 +200,20 @@ describe("a mistake in a shape", () => {
     [
       "{ like: body front, chest: 90 cm, length: 50 cm }",
       /its armhole depth: from the/,
-      "armhole depth: and its length",
+      "armhole depth: 20 cm, or what it measures",
     ],
     [
       "{ like: tapered sleeve, size: woman 3X, ease: 5 cm }",
       /needs its upper arm and arm length to underarm; not all was seen in the table for woman 3X/,
-      "arm length to underarm: and its length",
+      "arm length to underarm: 20 cm, or what it measures",
     ],
-    ["{ like: hat }", /a hat needs its head: round the head/, "head: and its length"],
+    ["{ like: hat }", /a hat needs its head: round the head/, "head: 20 cm, or what it measures"],
     [
       "{ like: sock leg, size: woman M, ankle: 22 cm, length: 20 cm }",
       /needs its calf/,
-      "calf: and its length",
+      "calf: 20 cm, or what it measures",
     ],
-    ["{ like: bag panel, width: 30 cm }", /needs its height/, "height: and its length"],
+    ["{ like: bag panel, width: 30 cm }", /needs its height/, "height: 20 cm, or what it measures"],
   ];
 
   it.each(missing)("in %s is a measurement that is missing", (shape, message, right) => {

@@ -97,7 +97,7 @@ describe("a shape", () => {
 
   test("asks for what it lacks", () => {
     expect(made({ width: 200 })).toMatchObject({
-      trouble: { code: "missing-measurement", expected: "length: and its length" },
+      trouble: { code: "missing-measurement", expected: "length: 20 cm, or what it measures" },
     });
   });
 

@@ -96,7 +96,8 @@ describe("a measurement is refused", () => {
     expect(troubleOf(() => measuringOf({}).require(["width", "hem"]))).toMatchObject({
       code: "missing-measurement",
       message: "a piece needs its chest and length",
-      expected: "chest: and its length, length: and its length, or a size: size: woman M",
+      expected:
+        "chest: 20 cm, or what it measures; length: 20 cm, or what it measures, or a size: size: woman M",
     });
     const { message } = troubleOf(() => measuringOf({}, { size: SIZES.get("man 5X")! }).require(["length"]));
     expect(message).toBe("a piece needs its length: length of the piece");

@@ -113,6 +113,8 @@ test("a loop that is shorter than its way is warned of", async () => {
     garmentText({
       motifs: `motifs:
   plait: { kind: cord, lead: 0, repeat: 8, strands: { a: { start: [1, 0], repeat: [[1, 8, { count: ${count} }]] } } }`,
+      place:
+        "place: [{ motif: plait, on: sleeve, from: rib top, to: underarm, margins: { bottom: 0..9, top: 0..9 } }]",
     });
   expect(warningsFor(await fitOf(looped(12)))).toEqual([]);
   expect(warningsFor(await fitOf(looped(2)))).toEqual([
