@@ -19,13 +19,13 @@ test("two figures that cannot both be right are told", async () => {
   expect(await yarnWith(", swatch: { stitches: 40, rows: 60, weight: 150 g }")).toContain(
     "cannot both be right",
   );
-  // 40 x 60 stitches of 1.44 cm at 370 tex weigh about 14 g.
-  expect(await yarnWith(", swatch: { stitches: 40, rows: 60, weight: 14 g }")).not.toContain("cannot both");
+  // 40 x 60 loops of 1.84 cm (22 x 31 over 10 cm, fully relaxed) are 44 m, and of 370 tex about 16 g.
+  expect(await yarnWith(", swatch: { stitches: 40, rows: 60, weight: 16 g }")).not.toContain("cannot both");
 });
 
 test("a swatch is asked for only where the ground has none", async () => {
   expect(await yarnWith("")).toContain("A swatch that was weighed is surer");
-  expect(await yarnWith(", swatch: { stitches: 40, rows: 60, weight: 14 g }")).not.toContain(
+  expect(await yarnWith(", swatch: { stitches: 40, rows: 60, weight: 16 g }")).not.toContain(
     "A swatch that was",
   );
 });
