@@ -1,7 +1,7 @@
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { renderDiagnostics } from "../diagnostics/render.ts";
-import { drawingsIn, loadDrawings } from "../drawing-file/load-drawings.ts";
+import { drawingsIn, type LoadedDrawing, loadDrawings } from "../drawing-file/load-drawings.ts";
 import { examine } from "../examine/examine.ts";
 import type { Garment } from "../garment/garment.ts";
 import { readGarment } from "../garment/read-garment.ts";
@@ -16,6 +16,8 @@ export interface LoadedGarment {
   readonly locate: (path: Path) => Place | undefined;
   readonly name: string;
   readonly source: string;
+  /** The drawings that it names, as they were read beside it. */
+  readonly drawings: readonly LoadedDrawing[];
 }
 
 /** The one file a command is about. */
@@ -39,8 +41,8 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
       ? new Uint8Array(LARGEST_FILE_BYTES + 1)
       : await readInput(file, terminal);
   const name = file === "-" ? "standard input" : file;
-  const drawing = drawingsIn(await loadDrawings(bytes, file));
-  const { garment, diagnostics, locate } = readGarment(bytes, name, { drawing });
+  const drawings = await loadDrawings(bytes, file);
+  const { garment, diagnostics, locate } = readGarment(bytes, name, { drawing: drawingsIn(drawings) });
   const found = garment ? examine(garment).map((one) => placed(one, locate)) : [];
   const all = [...diagnostics, ...found];
   const sound = garment && !all.some(({ severity }) => severity === "error");
@@ -50,6 +52,7 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
     locate,
     name,
     source: new TextDecoder().decode(bytes),
+    drawings,
   };
 }
 

@@ -26,17 +26,19 @@ export const keepsMeetings = (standing: Standing): boolean =>
 
 function phaseAt({ field, change, bottom, leadRows, repeatRows }: Standing, markRow: number): number {
   const row = stretched(markRow, [stretchOf(field, change)]) - field.fromRow;
-  return modulo(row - bottom - leadRows, repeatRows);
+  return rowsIntoRepeat(row - bottom - leadRows, repeatRows);
 }
 
 /** Whether a row so many rows above the beginning of a repeat is where a phase asks for it. */
 export const isAtPhase = (rows: number, phase: Phase, repeatRows: number): boolean =>
-  modulo(rows, repeatRows) === rowsInto(phase, repeatRows);
+  rowsIntoRepeat(rows, repeatRows) === rowsInto(phase, repeatRows);
 
 /** A phase in rows from the beginning of a repeat; no number where a repeat of odd rows has no middle. */
 const rowsInto = (phase: Phase, repeatRows: number): number => {
   if (phase === "whole") return 0;
-  return phase === "half" ? repeatRows / 2 : modulo(phase.rows, repeatRows);
+  return phase === "half" ? repeatRows / 2 : rowsIntoRepeat(phase.rows, repeatRows);
 };
 
-const modulo = (value: number, by: number): number => ((value % by) + by) % by;
+/** Rows from the beginning of the repeat that holds a row, so many rows above the first repeat's beginning or below it. */
+export const rowsIntoRepeat = (rows: number, repeatRows: number): number =>
+  ((rows % repeatRows) + repeatRows) % repeatRows;

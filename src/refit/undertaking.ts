@@ -3,6 +3,7 @@ import { groundStitch } from "../cloth/gauge.ts";
 import { type Field, fieldsOf, stretchesOf } from "../fit/field.ts";
 import { type Fit, type FittedLook, type FittedPlacement, lookOf, pieceOf } from "../fit/fit.ts";
 import { footingOf } from "../fit/footing.ts";
+import { rowsIntoRepeat } from "../fit/phase.ts";
 import type { Garment, GroundGauge, Placement } from "../garment/garment.ts";
 import { mostLoopMm } from "../safety/cord-rules.ts";
 import type { Circumstances } from "./going-on.ts";
@@ -128,7 +129,7 @@ function narrowed(
 /** Rows from the beginning of a repeat to a row, the motif thought on beyond its end. */
 function rowsInto({ sections, lastRow }: FittedPlacement, row: number): number {
   const { repeatRows } = sections.at(-1)!.look.trace;
-  return (((row - lastRow) % repeatRows) + repeatRows) % repeatRows;
+  return rowsIntoRepeat(row - lastRow, repeatRows);
 }
 
 /** Stitches' width that a placement's crossings draw in. */

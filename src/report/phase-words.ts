@@ -1,4 +1,5 @@
 import { type Fit, type FittedPlacement, pieceOf } from "../fit/fit.ts";
+import { rowsIntoRepeat } from "../fit/phase.ts";
 import { counted, listed } from "./words.ts";
 
 /** How a placement's motif stands at the marks that it meets, or at which it matches other pieces, a line for each. */
@@ -21,6 +22,6 @@ export function phaseWords(fit: Fit, placement: FittedPlacement): readonly strin
 function standing(fit: Fit, { piece, firstRow, sections }: FittedPlacement, mark: string): string {
   const { leadRows, repeatRows } = sections[0]!.look.trace;
   const rows = pieceOf(fit, piece).marks.get(mark)! - firstRow - leadRows;
-  const into = ((rows % repeatRows) + repeatRows) % repeatRows;
+  const into = rowsIntoRepeat(rows, repeatRows);
   return into === 0 ? "whole" : `${counted(into, "row")} into a repeat of ${repeatRows}`;
 }

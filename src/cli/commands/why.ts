@@ -1,5 +1,4 @@
 import type { Engine } from "../../../solver/program.ts";
-import { loadDrawings } from "../../drawing-file/load-drawings.ts";
 import { rulesOf } from "../../fit/refusal/rules-of.ts";
 import { conflictAmong, hasFit } from "../../fit/refusal.ts";
 import { fitGarment } from "../../fit/solve.ts";
@@ -25,7 +24,7 @@ export const run: CommandRun = async (input) => {
   const clock = createClock(timeLimitOf(input.options), input.terminal.say);
   return withEngine(async (engine) => {
     const loaded = await soundGarment(file, input.terminal);
-    const why = await whyOf(loaded, file, engine, clock);
+    const why = await whyOf(loaded, engine, clock);
     if (input.options.json === true) await deliver(input, jsonText(whyToJson(why, loaded.source)));
     else await tell(input, loaded.garment, why);
     if (!why.complete) return exitCodes.stopped;
@@ -38,12 +37,10 @@ const tell = (input: CommandInput, { title }: Garment, why: Why): Promise<void> 
 
 async function whyOf(
   loaded: LoadedGarment & { garment: Garment },
-  file: string,
   engine: Engine,
   clock: Clock,
 ): Promise<Why> {
-  const { garment, source, name, locate } = loaded;
-  const drawings = await loadDrawings(new TextEncoder().encode(source), file);
+  const { garment, source, name, locate, drawings } = loaded;
   const result = await fitGarment(garment, engine, { rivals: 0, timeLimitMs: clock.leftMs() });
   if (result.status === "stopped") throw new CommandError(result.reason, exitCodes.stopped);
   if (result.status === "fits") {
