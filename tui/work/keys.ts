@@ -34,6 +34,9 @@ const everywhere: readonly WorkPlaceName[] = [
   "ask held",
 ];
 
+/** What Esc leads back from; a copy or a file that is asked about has to be answered. */
+const passing = everywhere.filter((place) => !["main", "ask change", "ask held"].includes(place));
+
 const onlyMine = ({ standing }: WorkState): string | undefined =>
   standing === "mine" ? undefined : "Here you only look on; t takes the work over.";
 
@@ -203,22 +206,7 @@ const table = [
     action: "leave",
     words: "leave a passing state: typing, a question, the help",
     short: "back",
-    places: [
-      "number",
-      "ask jump",
-      "note",
-      "measure length",
-      "measure width",
-      "reckoning",
-      "measured",
-      "refitted",
-      "no refit",
-      "not measured",
-      "pieces",
-      "help",
-      "marks",
-      "ask unlike",
-    ],
+    places: passing,
   },
   { keys: ["?"], action: "help", words: "all keys", short: "keys", places: ["main"] },
   {
