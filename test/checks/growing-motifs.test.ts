@@ -4,13 +4,12 @@ import { prepareCord } from "../../src/cord/preparation.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
 import type { Garment } from "../../src/garment/garment.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { growingArbitrary } from "../support/random/growing.ts";
 import { cheapestGrowth } from "../support/referee/growing.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 const count = 150;
 const costTolerance = 1e-6;
@@ -58,8 +57,8 @@ describe(`${count} random pieces whose motif follows their taper`, () => {
   test("are knitted from their sheets alone, rivals too, with as much cord as is prepared", () => {
     for (const { garment, fit, rivals } of fits())
       for (const one of [fit, ...rivals]) {
-        const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(one)))) as { pieces: SheetPiece[] };
-        const report = knit(sheet.pieces[0]!, { bedNeedles: garment.bed.needles, carriage: "right" });
+        const sheetPieces = sheetPiecesOf(one);
+        const report = knit(sheetPieces[0]!, { bedNeedles: garment.bed.needles, carriage: "right" });
         expect(report.violations).toEqual([]);
         expect(report.rows).toBe(one.pieces[0]!.rows);
         expect(report.cordStitches).toBe(prepareCord(one, one.placements[0]!)!.used);

@@ -5,14 +5,13 @@ import { sceneOf } from "../../src/draw/scene.ts";
 import { chartSvg } from "../../src/draw/svg.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
 import type { Garment } from "../../src/garment/garment.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile } from "../support/garment-file.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 /** Costs are sums of a few products; two ways of adding them differ by far less than this. */
 const costTolerance = 1e-6;
@@ -60,8 +59,8 @@ describe(`${count} random garments that lean to a side, have necks and steps, an
     for (const { plain, garment, result } of judged) {
       if (result.status !== "fits") continue;
       const { fit } = result;
-      const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
-      for (const sheetPiece of sheet.pieces) {
+      const sheetPieces = sheetPiecesOf(fit);
+      for (const sheetPiece of sheetPieces) {
         const piece = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
         const report = knit(sheetPiece, { bedNeedles: garment.bed.needles, carriage: piece.carriage });
         const about = JSON.stringify(plain);

@@ -2,20 +2,13 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { checkFit, describeBreaches } from "../../src/fit/check.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import {
-  type Crossing,
-  type Hanging,
-  type KnitReport,
-  knit,
-  type SheetPiece,
-} from "../support/bed-simulator.ts";
+import { type Crossing, type Hanging, type KnitReport, knit } from "../support/bed-simulator.ts";
 import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile } from "../support/garment-file.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 const costTolerance = 1e-6;
 const count = 90;
@@ -58,8 +51,8 @@ describe(`random garments among ${count} whose columns are mirrored`, () => {
   test("are knitted from their sheets with each mirrored column the image of the first, by the same counts", () => {
     let mirrored = 0;
     for (const { plain, fit } of fits()) {
-      const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
-      for (const sheetPiece of sheet.pieces) {
+      const sheetPieces = sheetPiecesOf(fit);
+      for (const sheetPiece of sheetPieces) {
         const about = JSON.stringify(plain);
         const { carriage } = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
         const report = knit(sheetPiece, { bedNeedles: fit.garment.bed.needles, carriage });

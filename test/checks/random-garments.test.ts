@@ -8,15 +8,14 @@ import type { Fit } from "../../src/fit/fit.ts";
 import { formulate } from "../../src/fit/formulate.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
 import type { Garment } from "../../src/garment/garment.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
 import { solveTextWithGlpk } from "../solver/support/glpk-engine.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile } from "../support/garment-file.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 /** Costs are sums of a few products; two ways of adding them differ by far less than this. */
 const costTolerance = 1e-6;
@@ -88,8 +87,8 @@ describe(`${count} random garments`, () => {
 });
 
 function knitAll(garment: Garment, fit: Fit, about: string): void {
-  const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
-  for (const sheetPiece of sheet.pieces) {
+  const sheetPieces = sheetPiecesOf(fit);
+  for (const sheetPiece of sheetPieces) {
     const piece = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
     const report = knit(sheetPiece, { bedNeedles: garment.bed.needles, carriage: piece.carriage });
     expect(report.violations, about).toEqual([]);

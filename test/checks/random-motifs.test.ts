@@ -10,15 +10,14 @@ import { fieldsOf, stretchOf } from "../../src/fit/field.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
 import type { Garment } from "../../src/garment/garment.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import { type KnitReport, knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { type KnitReport, knit } from "../support/bed-simulator.ts";
 import { type ExhaustiveOptions, exhaustiveBest } from "../support/exhaustive.ts";
 import type { CordEntry, GarmentFile } from "../support/garment-file.ts";
 import { laidOver } from "../support/laid-over.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { workingOrder } from "../support/referee/strands.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 /** Costs are sums of a few products; two ways of adding them differ by far less than this. */
 const costTolerance = 1e-6;
@@ -151,9 +150,9 @@ describe(`the samples of motifs and ${drawnByLot} random garments like them`, ()
 });
 
 function knitted(garment: Garment, fit: Fit, about: string): KnitReport[] {
-  const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
+  const sheetPieces = sheetPiecesOf(fit);
   const orders = Object.fromEntries(garment.motifs.map(({ name }) => [name, "row by row" as const]));
-  return sheet.pieces.map((sheetPiece) => {
+  return sheetPieces.map((sheetPiece) => {
     const piece = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
     const report = knit(sheetPiece, {
       bedNeedles: garment.bed.needles,

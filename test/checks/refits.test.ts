@@ -7,11 +7,10 @@ import { prepareCord } from "../../src/cord/preparation.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import { type RefitResult, type Refitted, refit } from "../../src/refit/refit.ts";
 import { standingOf } from "../../src/refit/standing.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
 import { knit, type SheetPiece } from "../support/bed-simulator.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf, soundGarment } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 /** Costs are sums of a few products; two ways of adding them differ by far less than this. */
 const costTolerance = 1e-6;
@@ -169,7 +168,7 @@ describe(`pieces of ${count} random garments and of the samples, measured on the
 });
 
 function sheetOf(fit: Fit, name: string): SheetPiece {
-  const { pieces } = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
+  const pieces = sheetPiecesOf(fit);
   return pieces.find(({ piece }) => piece === name)!;
 }
 

@@ -3,10 +3,9 @@ import { describe, expect, test } from "vitest";
 import { prepareCord } from "../../src/cord/preparation.ts";
 import { drawingsIn, loadDrawings } from "../../src/drawing-file/load-drawings.ts";
 import { readGarment } from "../../src/garment/read-garment.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { fitHere } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 const samples = ["samples", "samples/motifs"].flatMap((folder) =>
   readdirSync(folder)
@@ -26,8 +25,8 @@ describe.each(samples)("%s", (file) => {
     expect(result.status).toBe(file === unfitting ? "does not fit" : "fits");
     if (result.status !== "fits") return;
     const { fit } = result;
-    const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(fit)))) as { pieces: SheetPiece[] };
-    for (const sheetPiece of sheet.pieces) {
+    const sheetPieces = sheetPiecesOf(fit);
+    for (const sheetPiece of sheetPieces) {
       const piece = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
       const report = knit(sheetPiece, {
         bedNeedles: garment.bed.needles,

@@ -4,11 +4,10 @@ import { describe, expect, test, vi } from "vitest";
 import { BUILT_IN_SHAPES } from "../../src/shape/builtin/index.ts";
 import type { ShapeDescription } from "../../src/shape/description.ts";
 import { NECKS } from "../../src/shape/necks/index.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
 import { SIZES } from "../../src/sizes/body.ts";
 import { FITS } from "../../src/sizes/fits.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 const sectionOf = (file: string, heading: string): string =>
   new RegExp(`\n### ${heading}\n([\\s\\S]*?)\n##`).exec(readFileSync(file, "utf8"))?.[1] ?? "";
@@ -78,8 +77,8 @@ test("the worked example of DEVELOPERS.md runs as it stands", async () => {
     expect(marks).toContainEqual({ name: "fold", heightMm: 380 });
     const result = await fitHere(garment);
     if (result.status !== "fits") throw new Error(`nothing fits: ${result.status}`);
-    const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(result.fit)))) as { pieces: SheetPiece[] };
-    expect(knit(sheet.pieces[0]!).violations).toEqual([]);
+    const sheetPieces = sheetPiecesOf(result.fit);
+    expect(knit(sheetPieces[0]!).violations).toEqual([]);
   } finally {
     vi.doUnmock("../../src/shape/builtin/index.ts");
   }

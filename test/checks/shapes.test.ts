@@ -6,11 +6,10 @@ import { readGarment } from "../../src/garment/read-garment.ts";
 import { BUILT_IN_SHAPES } from "../../src/shape/builtin/index.ts";
 import type { ShapeDescription } from "../../src/shape/description.ts";
 import { measurementsOf } from "../../src/shape/make-shape.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
-import { knit, type SheetPiece } from "../support/bed-simulator.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { areaApart, areaTolerance } from "../support/drawn-area.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 type Written = Readonly<Record<string, string>>;
 
@@ -79,9 +78,7 @@ describe.each(CASES.map((shape) => [Object.values(shape).join(", "), shape] as c
 
     const result = await fitHere(garment, { rivals: 0 });
     if (result.status !== "fits") throw new Error(`nothing fits: ${result.status}`);
-    const [sheet] = (
-      JSON.parse(JSON.stringify(sheetToJson(buildSheet(result.fit)))) as { pieces: SheetPiece[] }
-    ).pieces;
+    const [sheet] = sheetPiecesOf(result.fit);
     const report = knit(sheet!, { bedNeedles: BED_NEEDLES, carriage: "right" });
     expect(report.violations).toEqual([]);
     expect(report.needlesAtEnd).toEqual([]);

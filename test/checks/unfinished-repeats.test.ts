@@ -4,14 +4,13 @@ import { checkFit, describeBreaches } from "../../src/fit/check.ts";
 import type { Fit, FittedPart, FittedPlacement } from "../../src/fit/fit.ts";
 import { lookOf } from "../../src/fit/fit.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
-import { buildSheet } from "../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../src/sheet/sheet-json.ts";
 import { knit, type SheetPiece } from "../support/bed-simulator.ts";
 import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile } from "../support/garment-file.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 const costTolerance = 1e-6;
 const count = 80;
@@ -61,8 +60,8 @@ describe("random garments whose repeats are worked in part where they cannot be 
   test("are knitted from their sheets, inside field, cloth and margins, and by the cord that is told", () => {
     for (const { plain, fit, rivals } of fits())
       for (const one of [fit, ...rivals]) {
-        const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(one)))) as { pieces: SheetPiece[] };
-        for (const sheetPiece of sheet.pieces) knitPiece(plain, one, sheetPiece);
+        const sheetPieces = sheetPiecesOf(one);
+        for (const sheetPiece of sheetPieces) knitPiece(plain, one, sheetPiece);
       }
   });
 

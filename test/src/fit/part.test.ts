@@ -3,19 +3,18 @@ import { describe, expect, test } from "vitest";
 import { checkFit } from "../../../src/fit/check.ts";
 import type { Fit } from "../../../src/fit/fit.ts";
 import { partWords } from "../../../src/report/part-words.ts";
-import { buildSheet } from "../../../src/sheet/build-sheet.ts";
-import { sheetToJson } from "../../../src/sheet/sheet-json.ts";
-import { knit, type SheetPiece } from "../../support/bed-simulator.ts";
+import { knit } from "../../support/bed-simulator.ts";
 import { fitHere, garmentOf, soundGarment } from "../../support/run-garment.ts";
+import { sheetPiecesOf } from "../../support/sheet-of.ts";
 
 async function fitted(garment: ReturnType<typeof garmentOf>): Promise<Fit> {
   const result = await fitHere(garment, { rivals: 0 });
   if (result.status !== "fits") throw new Error("it has to fit");
   expect(checkFit(garment, result.fit, result.fit.cost)).toEqual([]);
-  const sheet = JSON.parse(JSON.stringify(sheetToJson(buildSheet(result.fit)))) as { pieces: SheetPiece[] };
+  const sheetPieces = sheetPiecesOf(result.fit);
   // A growing motif counts anew in each section, so like stretches need not be counted alike.
   const countsAt = (_: number, row: number): string => `row ${row}`;
-  for (const piece of sheet.pieces) expect(knit(piece, { countsAt }).violations).toEqual([]);
+  for (const piece of sheetPieces) expect(knit(piece, { countsAt }).violations).toEqual([]);
   return result.fit;
 }
 
