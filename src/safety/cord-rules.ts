@@ -7,7 +7,7 @@ import { wearerGroup } from "./wearer-group.ts";
  * Whether a placement lies at the neck: on a hood or a collar wherever it is, on another piece where its upper mark
  * stands less than 5 cm below the neck opening. A front or a back without an opening has its neck at the bind-off.
  */
-export function liesAtNeck(piece: Piece, placement: Pick<Placement, "to">): boolean {
+function liesAtNeck(piece: Piece, placement: Pick<Placement, "to">): boolean {
   const { part } = partOf(piece);
   if (part === "hood" || part === "collar") return true;
   const neckMm = piece.neck[0]?.heightMm ?? (part === "front" || part === "back" ? topOf(piece) : undefined);

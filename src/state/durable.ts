@@ -63,7 +63,7 @@ const missing = (folder: string): Error =>
  * Has on disk which files a folder holds: that a file is synced does not yet say that its name is
  * (fsync(2), Linux man-pages). A system that cannot sync folders does so by itself or not at all.
  */
-export function syncFolder(files: Files, folder: string): void {
+function syncFolder(files: Files, folder: string): void {
   const descriptor = files.openSync(folder, "r");
   try {
     files.fsyncSync(descriptor);

@@ -2,7 +2,7 @@ import { type MeasureKind, parseMeasure } from "./measure.ts";
 import type { UnitProblem } from "./problem.ts";
 
 /** Grams in each unit; the ounce is 28.349523125 g exactly (international avoirdupois pound of 1959, from memory). */
-export const GRAMS_PER_UNIT = { g: 1, kg: 1000, oz: 28.349523125 } as const;
+const GRAMS_PER_UNIT = { g: 1, kg: 1000, oz: 28.349523125 } as const;
 
 export type MassUnit = keyof typeof GRAMS_PER_UNIT;
 

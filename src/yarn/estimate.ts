@@ -36,7 +36,7 @@ export interface YarnAmount<Value> {
 }
 
 /** Casting on, tails, seams and waste, as a fraction of the ground's yarn: 5 to 10 % from memory; the greater. */
-export const groundWaste = 0.1;
+const groundWaste = 0.1;
 
 /** The yarn of a fit, with the bounds that the constants, the swatch and the scale leave. */
 export function estimateYarn(fit: Fit): YarnEstimate {

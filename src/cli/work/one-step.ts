@@ -14,7 +14,7 @@ import { readable, type WorkAtHand } from "./work-at-hand.ts";
 const mostRows = 100_000;
 
 /** What the command line asks to be done, in this order; a piece that is named comes first. */
-export function eventsAsked({ options }: CommandInput, record: WorkRecord): readonly WorkEvent[] {
+function eventsAsked({ options }: CommandInput, record: WorkRecord): readonly WorkEvent[] {
   const choose: readonly WorkEvent[] =
     typeof options.piece === "string" ? [{ kind: "choose", piece: options.piece }] : [];
   const chosen = currentPiece(applyEvents(record, choose));

@@ -15,7 +15,7 @@ export function contentText(content: Content, width: number): readonly string[] 
 }
 
 /** Each fact under its name. */
-export const factsText = ({ facts }: Facts, width: number): readonly string[] =>
+const factsText = ({ facts }: Facts, width: number): readonly string[] =>
   facts.flatMap(({ name, value }) => wrap(`- ${name}: ${value}`, width, 2));
 
 /** In columns where the width allows it, else row by row with each cell's name. */
