@@ -35,6 +35,8 @@ export interface Candidate {
   readonly shift: number;
   readonly growth?: Growth;
   readonly cost: number;
+  /** By measure, where any are asked for. */
+  readonly amounts?: readonly number[];
   readonly change: number;
   readonly repeats: number;
   readonly columns: number;

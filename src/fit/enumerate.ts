@@ -2,7 +2,7 @@ import { groundStitch } from "../cloth/gauge.ts";
 import type { Garment } from "../garment/garment.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
-import { isProblem, traceMotif } from "../motif/trace.ts";
+import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
 import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
@@ -12,6 +12,7 @@ import { type Course, coursesOf } from "./growth/courses.ts";
 import { growingCandidates } from "./growth/growing-candidates.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
+import type { Measure } from "./measure.ts";
 
 /** How much of what is possible is worked out. */
 export interface Extent {
@@ -19,18 +20,23 @@ export interface Extent {
   readonly fits?: number;
   /** No more than is needed to tell whether something fits at all. */
   readonly anyLayout?: boolean;
+  /** Amounts that some rule, or a trade-off, reads beside the cost. */
+  readonly measures?: readonly Measure[];
 }
 
 const usualFits = 6;
 
 /** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
-export function enumerate(garment: Garment, { fits = usualFits, anyLayout = false }: Extent = {}): Choices {
+export function enumerate(garment: Garment, extent: Extent = {}): Choices {
+  const { fits = usualFits, anyLayout = false, measures = [] } = extent;
   const placed = placedMotifs(garment);
   const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
   const looks = placed.map(
     (motif) =>
       courses.get(motif.name)?.map(({ settled }) => settled) ??
-      looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)),
+      looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)).map((look) =>
+        apartBy(measures, look),
+      ),
   );
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const fields = fieldsOf(garment);
@@ -45,6 +51,7 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
     bed: garment.bed,
     anyLayout,
     keep: fits,
+    measures,
     lostPerColumn: (field, footing) => drawInOf(motifs.get(field.placement.motif)!) * footing.crossedStitches,
     lostBeside: (field) => lostBeside[field.index]!,
   });
@@ -63,6 +70,7 @@ export function enumerate(garment: Garment, { fits = usualFits, anyLayout = fals
   });
   return {
     matches: garment.matches,
+    measures,
     looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)),
     layouts,
   };
@@ -82,8 +90,16 @@ export const placedMotifs = (garment: Garment): readonly Motif[] =>
 
 function footingsOf(looks: readonly Look[]): readonly Footing[] {
   const footings = new Map<string, Footing>();
-  for (const { trace } of looks) footings.set(footingKey(footingOf(trace)), footingOf(trace));
+  for (const { trace, footing = footingOf(trace) } of looks) footings.set(footingKey(footing), footing);
   return [...footings.values()];
+}
+
+/** A look on a footing of its own, where a measure reads more of it than its footing tells. */
+function apartBy(measures: readonly Measure[], look: Look): Look {
+  const parts = measures.flatMap(({ lookPart }) => lookPart?.(look) ?? []);
+  return parts.length === 0
+    ? look
+    : { ...look, footing: { ...footingOf(look.trace), goingOn: ` (${parts.join(", ")})` } };
 }
 
 const drawInOf = (motif: Motif): number => (motif.kind === "cable" ? motif.drawIn : 0);

@@ -4,14 +4,22 @@ import { type Field, neighbours, relation } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
+import type { Measure } from "./measure.ts";
 
 /** Every look and every layout that the rules allow: what the program chooses from. */
 export interface Choices {
   readonly matches: readonly Match[];
+  /** What the amounts of the layouts are amounts of. */
+  readonly measures: readonly Measure[];
   /** By motif, in the order of the groups. */
   readonly looks: readonly (readonly Look[])[];
   /** By placement. */
   readonly layouts: readonly (readonly Layout[])[];
+}
+
+/** That what is chosen adds up, in a measure (by index), to no more or no less than a bound. */
+export interface Limit extends ChoiceRow {
+  readonly measure: number;
 }
 
 /**
@@ -25,10 +33,12 @@ export interface Choices {
  * changes of length and the keeping apart of panels are true budgets that can make the engine branch.
  *
  * @param footingUnder the footing on which a look lets layouts stand
+ * @param limits on what was measured when the choices were worked out; true budgets, which can make the engine branch
  */
 export function formulate(
-  { looks, layouts, matches }: Choices,
+  { looks, layouts, matches, measures }: Choices,
   footingUnder: (look: Look) => Footing = ({ trace, footing }) => footing ?? footingOf(trace),
+  limits: readonly Limit[] = [],
 ): ChoiceProgram {
   const rows = createRows();
   const lookTerms = looks.map((ofMotif) => ofMotif.map((): Terms => []));
@@ -48,6 +58,19 @@ export function formulate(
   });
   tiePieces(layouts, layoutTerms, rows);
   tieMatches(matches, layouts, layoutTerms, rows);
+  for (const { measure, ...limit } of limits) {
+    const row = rows.list.push(limit) - 1;
+    looks.forEach((ofMotif, group) => {
+      ofMotif.forEach((look, index) => {
+        lookTerms[group]![index]!.push([row, measures[measure]!.ofLook(look)]);
+      });
+    });
+    layouts.forEach((ofPlacement, placement) => {
+      ofPlacement.forEach(({ amounts }, index) => {
+        layoutTerms[placement]![index]!.push([row, amounts[measure]!]);
+      });
+    });
+  }
 
   return {
     rows: rows.list,

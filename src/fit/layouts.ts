@@ -15,6 +15,7 @@ import { createPieceCounter, type Field, neighbours, relation, stretchOf } from 
 import type { FittedSection } from "./fit.ts";
 import type { Footing } from "./footing.ts";
 import { furthestReach } from "./growth/growth.ts";
+import type { Measure } from "./measure.ts";
 import { type Panel, panelOf } from "./panel.ts";
 import { costOf, type Term } from "./terms.ts";
 
@@ -45,6 +46,8 @@ export interface Layout {
   readonly sections?: readonly FittedSection[];
   readonly terms: readonly Term[];
   readonly cost: number;
+  /** By measure, in the order in which they were asked for. */
+  readonly amounts: readonly number[];
 }
 
 export type Surroundings = {
@@ -63,6 +66,8 @@ export type Surroundings = {
    * placement that shares its piece with none: with one more there would be as many cheaper ones to take instead.
    */
   readonly keep: number;
+  /** What else is read of a layout: so many of the cheapest are kept of those alike in all of it. */
+  readonly measures: readonly Measure[];
 };
 
 /**
@@ -79,7 +84,12 @@ export function createLayouts(
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
     const candidates: Candidate[] = [];
-    const enough = surroundings.anyLayout && others.length === 0 && field.matchedRows.length === 0;
+    const { measures } = surroundings;
+    const enough =
+      surroundings.anyLayout &&
+      others.length === 0 &&
+      field.matchedRows.length === 0 &&
+      measures.length === 0;
     for (const change of changesOf(field)) {
       if (enough && candidates.length > 0) break;
       const rows = field.toRow - field.fromRow + change;
@@ -98,20 +108,30 @@ export function createLayouts(
         }));
         const { weights, bed } = surroundings;
         if (!pieces.every(({ piece }) => fitsBed(piece, bed))) continue;
-        candidates.push(...fill({ field, footing, change, rows, columns, gap, pieces, company, weights }));
+        const filled = fill({ field, footing, change, rows, columns, gap, pieces, company, weights });
+        candidates.push(...(measures.length === 0 ? filled : filled.map((one) => measured(one, measures))));
       }
     }
     return (others.length === 0 ? cheapest(candidates, surroundings.keep) : candidates).map(layoutAt);
   };
 }
 
-/** So many of the cheapest in each phase: a match takes as many of a phase as there are fits to tell apart. */
+const measured = (candidate: Candidate, measures: readonly Measure[]): Candidate => ({
+  ...candidate,
+  amounts: measures.map(({ ofLayout }) => ofLayout(candidate)),
+});
+
+/**
+ * So many of the cheapest in each phase and with each amount of what is measured: a match takes as many of a phase as
+ * there are fits to tell apart, and so does a rule that reads an amount.
+ */
 function cheapest(candidates: Candidate[], keep: number): readonly Candidate[] {
   const kept = new Map<string, number>();
-  return candidates.sort(byCostThenPlainness).filter(({ phases }) => {
-    const alike = kept.get(phases.join()) ?? 0;
-    kept.set(phases.join(), alike + 1);
-    return alike < keep;
+  return candidates.sort(byCostThenPlainness).filter(({ phases, amounts = [] }) => {
+    const alike = `${phases.join()}|${amounts.join()}`;
+    const count = kept.get(alike) ?? 0;
+    kept.set(alike, count + 1);
+    return count < keep;
   });
 }
 
@@ -136,7 +156,7 @@ export function columnChoices({ placement }: Field): readonly (readonly [columns
   );
 }
 
-export function layoutAt({ place, bottom, top, phases, shift, growth }: Candidate): Layout {
+export function layoutAt({ place, bottom, top, phases, shift, growth, amounts = [] }: Candidate): Layout {
   const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
   const terms = [...termsOf(place, bottom, top), ...(growth?.terms ?? [])];
   return {
@@ -161,6 +181,7 @@ export function layoutAt({ place, bottom, top, phases, shift, growth }: Candidat
     ...(growth && { sections: growth.sections }),
     terms,
     cost: costOf(terms),
+    amounts,
   };
 }
 

@@ -18,6 +18,28 @@ export interface Garment {
   readonly weights: Weights;
 }
 
+/** Garments of one file that differ in their size, in the order of the file. */
+export interface SizeRange {
+  /** At least one. */
+  readonly sizes: readonly SizedGarment[];
+  /** What is alike in every size; nothing where it is left out. */
+  readonly share?: Share;
+}
+
+/** The garment in one of its sizes: the same bed, gauge, motifs and weights, with pieces (and a wearer) of its own. */
+export interface SizedGarment {
+  readonly name: string;
+  readonly path: Path;
+  readonly garment: Garment;
+}
+
+export interface Share {
+  readonly path: Path;
+  /** Quantities of motifs by name, and whether the counts of the cord are among what is shared. */
+  readonly quantities: readonly string[];
+  readonly pickup: boolean;
+}
+
 export type Side = "left" | "right";
 
 export interface Bed {

@@ -5,7 +5,7 @@ import type { Path } from "../diagnostics/path.ts";
 import { inOrder } from "../diagnostics/render.ts";
 import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Garment, Placement } from "./garment.ts";
+import type { Garment, Placement, SizeRange } from "./garment.ts";
 import { keysOf } from "./keys.ts";
 import { bedAt, gaugeAt } from "./read/cloth.ts";
 import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
@@ -26,8 +26,10 @@ export const FORMAT = "evenrow/1";
 const mostMistakes = 100;
 
 export interface ReadResult {
-  /** Present only where there is no error. */
+  /** Present only where there is no error; of a file with sizes the garment in the first of them. */
   readonly garment?: Garment;
+  /** Every size, where the file gives any. */
+  readonly range?: SizeRange;
   readonly diagnostics: readonly Diagnostic[];
   /** Where the value at a path stands, or the nearest thing around it that is written. */
   readonly locate: (path: Path) => Place | undefined;

@@ -44,6 +44,7 @@ export function openChoices(undertaking: Undertaking): OpenChoices {
   const lengths = lengthsOf(undertaking);
   return {
     matches: [],
+    measures: [],
     looks: open.map(({ looks }) => looks.map(({ look }) => look).sort((one, other) => one.cost - other.cost)),
     layouts: undertaking.fields.map((field) => {
       const { looks } = open.find(({ motif }) => motif === field.placement.motif)!;

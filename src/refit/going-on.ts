@@ -15,7 +15,8 @@ import type { Motif } from "../motif/motif.ts";
 import { easeOf, spanMm } from "../motif/path-length.ts";
 import { pointsOver } from "../motif/sections.ts";
 import { distinctSegments, type Segment, segmentKey } from "../motif/segments.ts";
-import { across, type BlockTrace, isProblem, type Trace, traceMotif } from "../motif/trace.ts";
+import { across, type BlockTrace, type Trace } from "../motif/trace.ts";
+import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 import type { Standing } from "./standing.ts";
 
 /** What the looks of a motif have to go by on a piece that is begun. */

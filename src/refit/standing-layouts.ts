@@ -74,6 +74,7 @@ export function standingLayouts(
       panel,
       terms,
       cost: costOf(terms),
+      amounts: [],
     });
   }
   return layouts;
