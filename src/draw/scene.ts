@@ -13,7 +13,7 @@ import { type Ladder, laddersOf } from "./scene/ladders.ts";
 import { type ClothPoint, createPlacer } from "./scene/place.ts";
 import { type ShapingEvent, shapingOf } from "./scene/shaping.ts";
 import { type SceneStrand, type StrandCrossing, strandCrossings, strandsOf } from "./scene/strands.ts";
-import { wornSideOf } from "./scene/worn-side.ts";
+import { type WornSide, wornSideOf } from "./scene/worn-side.ts";
 
 /**
  * What there is to draw of one piece, in true proportion. Lengths are in mm from the middle of the cast-on edge, x to
@@ -55,8 +55,7 @@ export interface Scene {
   readonly workedRows: readonly number[];
   /** Where the carriage rests at each row; index = rows knitted. */
   readonly carriage: readonly Side[];
-  /** Whether the side that faces the knitter is worn, or the one on the far side of the bed. */
-  readonly worn: "facing" | "far";
+  readonly worn: WornSide;
 }
 
 export interface SceneMark {

@@ -1,51 +1,17 @@
 import type { Scene } from "./scene.ts";
 import { composeCells } from "./terminal/compose.ts";
-import { type GlyphSet, glyphSets } from "./terminal/glyph-sets.ts";
+import { glyphSets } from "./terminal/glyph-sets.ts";
 import { pinsOn } from "./terminal/hangings.ts";
 import { inksFor } from "./terminal/inks.ts";
 import { bottomNames, gutterNumbers, markLabels } from "./terminal/labels.ts";
 import { marginsOn } from "./terminal/margins.ts";
+import type { Layers, Scroll, TerminalOptions } from "./terminal/options.ts";
 import { type Run, runsOf, textOf } from "./terminal/runs.ts";
 import { halvesOn, shapingOn } from "./terminal/shaping.ts";
-import { type Scroll, windowFor } from "./terminal/window.ts";
-import { sightOf, type View } from "./view.ts";
+import { windowFor } from "./terminal/window.ts";
+import { sightOf } from "./view.ts";
 
 export type { Role, Run } from "./terminal/runs.ts";
-
-export interface TerminalOptions {
-  /** Room for the drawing with all that is written beside it. */
-  readonly columns: number;
-  readonly rows: number;
-  readonly glyphs: GlyphSet;
-  /** As the knitter sees it, where it is left out. */
-  readonly view?: View;
-  /** How many times as large as where the whole piece is in view; 1 where it is left out. */
-  readonly zoom?: number;
-  /** Where the middle of the view lies; the middle of the piece where it is left out. */
-  readonly scroll?: Scroll;
-  /** What to leave out, and what to add. */
-  readonly layers?: Partial<Layers>;
-}
-
-/** What is drawn: all of it on a chart; on a screen all but what a chart adds, unless it is asked for. */
-export interface Layers {
-  readonly unreachable: boolean;
-  readonly panels: boolean;
-  readonly marks: boolean;
-  readonly motif: boolean;
-  /** Hangings and their counts, where the drawing is large enough for them. */
-  readonly hangings: boolean;
-  /** Row numbers at the left. */
-  readonly rowNumbers: boolean;
-  /** Needle names along the bottom. */
-  readonly needleNames: boolean;
-  /** Added by a chart: the same row numbers at the right. */
-  readonly rowNumbersAtRight: boolean;
-  /** Added by a chart: stitches that come and go, beside the edge, and the order of the halves above a neck. */
-  readonly shaping: boolean;
-  /** Added by a chart: rows and needles free around each motif. */
-  readonly margins: boolean;
-}
 
 export interface TerminalDrawing {
   /** As many lines as there are rows, each of at most so many columns. */

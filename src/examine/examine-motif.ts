@@ -1,7 +1,7 @@
 import type { Diagnostic } from "../diagnostics/diagnostic.ts";
 import { allowedValues, valuesOf } from "../fit/looks.ts";
 import type { Motif } from "../motif/motif.ts";
-import { isProblem, traceMotif } from "../motif/trace.ts";
+import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 
 /** Combinations of quantities that are worked out in well under a second. */
 const mostCombinations = 20_000;

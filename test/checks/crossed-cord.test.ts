@@ -4,7 +4,7 @@ import { pickupsFor } from "../../src/fit/looks.ts";
 import { builtInMotif } from "../../src/garment/read/motifs.ts";
 import { easeOf, spanMm } from "../../src/motif/path-length.ts";
 import { distinctSegments } from "../../src/motif/segments.ts";
-import { isProblem, traceMotif } from "../../src/motif/trace.ts";
+import { isProblem, traceMotif } from "../../src/motif/trace-motif.ts";
 import { isMirroredAsWorn } from "../../src/motif/worn-side.ts";
 
 const gauges = [

@@ -1,8 +1,8 @@
 import type { CableCrossing } from "../scene/cables.ts";
 import type { ClothPoint } from "../scene/place.ts";
 import type { Scene } from "../scene.ts";
-import type { Layers } from "../terminal.ts";
 import { nearerGroup, type Sight } from "../view.ts";
+import type { Layers } from "./options.ts";
 import type { Role } from "./runs.ts";
 import type { Dot, Window } from "./window.ts";
 

@@ -2,15 +2,9 @@ import stringWidth from "string-width";
 import { printable } from "../../diagnostics/shown.ts";
 import type { ClothPoint } from "../scene/place.ts";
 import type { Scene } from "../scene.ts";
-import type { Layers, TerminalOptions } from "../terminal.ts";
 import type { Sight } from "../view.ts";
 import type { Glyphs } from "./glyph-sets.ts";
-
-/** Where the middle of the view lies, from the middle of the piece, in widths and heights of the view. */
-export interface Scroll {
-  readonly across: number;
-  readonly up: number;
-}
+import type { Layers, Scroll, TerminalOptions } from "./options.ts";
 
 /** The part of a terminal that is drawn on, and how cloth comes to lie on its dots. */
 export interface Window {

@@ -4,7 +4,8 @@ import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
 import { sceneOf } from "../../../src/draw/scene.ts";
 import type { GlyphSet } from "../../../src/draw/terminal/glyph-sets.ts";
-import { drawInTerminal, type TerminalOptions } from "../../../src/draw/terminal.ts";
+import type { TerminalOptions } from "../../../src/draw/terminal/options.ts";
+import { drawInTerminal } from "../../../src/draw/terminal.ts";
 import { chartText } from "../../../src/draw/text.ts";
 import { fitOfText, sampleNames, sampleText, sceneOfSample } from "./support/scenes.ts";
 

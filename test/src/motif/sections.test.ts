@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { joiningSegments } from "../../../src/motif/joins.ts";
 import { pointsOver, rowsOver } from "../../../src/motif/sections.ts";
-import { isProblem, type Trace, traceMotif } from "../../../src/motif/trace.ts";
+import type { Trace } from "../../../src/motif/trace.ts";
+import { isProblem, traceMotif } from "../../../src/motif/trace-motif.ts";
 import { soundGarment } from "../../support/run-garment.ts";
 
 const { motifs } = soundGarment(`

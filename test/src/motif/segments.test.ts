@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Motif } from "../../../src/motif/motif.ts";
 import { distinctSegments } from "../../../src/motif/segments.ts";
-import { isProblem, type Trace, traceMotif } from "../../../src/motif/trace.ts";
+import type { Trace } from "../../../src/motif/trace.ts";
+import { isProblem, traceMotif } from "../../../src/motif/trace-motif.ts";
 import { garmentText } from "../../support/garment-text.ts";
 import { soundGarment } from "../../support/run-garment.ts";
 
