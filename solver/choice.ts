@@ -7,7 +7,6 @@ export type {
   NoPicks,
   Option,
   Picks,
-  Rivals,
 } from "./choice/choice-program.ts";
 export { rivals } from "./choice/rivals.ts";
-export { type ChoiceColumns, type Keep, toProgram } from "./choice/to-program.ts";
+export { toProgram } from "./choice/to-program.ts";

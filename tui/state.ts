@@ -52,7 +52,7 @@ export interface UnsavedText {
   readonly fileChanged: boolean;
 }
 
-export interface Shelf {
+interface Shelf {
   readonly entries: readonly ShelfEntry[];
   readonly at: number;
 }
@@ -108,7 +108,7 @@ export interface Solving {
 }
 
 /** How the newest request that was answered came out. */
-export type Outcome =
+type Outcome =
   | { readonly kind: "none yet" }
   | { readonly kind: "fits" }
   /** The rules that fail to meet are found out after that. */

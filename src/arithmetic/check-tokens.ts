@@ -4,7 +4,7 @@ import type { Token } from "./tokens.ts";
 import { FUNCTIONS, isFunctionName } from "./tree.ts";
 
 /** Brackets inside one another; keeps every later walk of the tree shallow. */
-export const DEEPEST_EXPRESSION = 40;
+const DEEPEST_EXPRESSION = 40;
 
 /**
  * Looks for what is wrong with a row of tokens, so that it can be said with its place: the parser that comes after

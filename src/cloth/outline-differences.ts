@@ -4,7 +4,7 @@ import { wantedEdge } from "./edge.ts";
 import type { Stitch } from "./gauge.ts";
 
 /** An edge of a piece; a half's neck edge is the one that faces the opening. */
-export type EdgeName = Side | "left half's neck" | "right half's neck";
+type EdgeName = Side | "left half's neck" | "right half's neck";
 
 /** Why a bed can come no nearer. */
 export type DifferenceCause =

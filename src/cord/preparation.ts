@@ -18,7 +18,7 @@ export interface CordPreparation {
 }
 
 /** Yarn left hanging at both ends of each cord, to fasten it with; not part of `make`. */
-export interface Tails {
+interface Tails {
   readonly count: number;
   readonly eachMm: number;
 }

@@ -58,13 +58,13 @@ export interface Scene {
   readonly worn: WornSide;
 }
 
-export interface SceneMark {
+interface SceneMark {
   readonly name: string;
   readonly row: number;
   readonly yMm: number;
 }
 
-export interface SceneNeck {
+interface SceneNeck {
   readonly row: number;
   /** The half that is knitted first; the other waits on hold. */
   readonly firstHalf: Side;

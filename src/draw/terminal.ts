@@ -11,7 +11,7 @@ import { halvesOn, shapingOn } from "./terminal/shaping.ts";
 import { windowFor } from "./terminal/window.ts";
 import { sightOf } from "./view.ts";
 
-export type { Role, Run } from "./terminal/runs.ts";
+export type { Role } from "./terminal/runs.ts";
 
 export interface TerminalDrawing {
   /** As many lines as there are rows, each of at most so many columns. */

@@ -166,7 +166,7 @@ export function contentEnd(node: ParsedNode, text: string): number {
 }
 
 /** Where a key and its value end. */
-export function pairEnd(pair: ParsedPair, text: string): number {
+function pairEnd(pair: ParsedPair, text: string): number {
   const { key, value } = pair;
   // The place of a value that is not written may lie behind a comment.
   const isWritten = value && value.range[0] < value.range[1];

@@ -28,7 +28,7 @@ export const isHelpful = ({ fits, costChange }: StepOutcome): boolean =>
   fits && (costChange === undefined || costChange < -costGrain);
 
 /** What one step would change, as part of a sentence: "4 or more: 0.80 less, spread 4 instead of 3". */
-export function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
+function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
   if (!fits) return `${allows}: still nothing fits`;
   if (costChange === undefined) return `${allows}: it fits`;
   if (Math.abs(costChange) <= costGrain) return `${allows}: no change`;

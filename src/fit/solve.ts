@@ -25,14 +25,14 @@ export interface Fits {
   readonly notes: readonly string[];
 }
 
-export interface DoesNotFit {
+interface DoesNotFit {
   readonly status: "does not fit";
   readonly nodes: number;
   readonly notes: readonly string[];
 }
 
 /** A limit was reached before there was anything to show. */
-export interface Stopped {
+interface Stopped {
   readonly status: "stopped";
   readonly reason: string;
   readonly nodes: number;

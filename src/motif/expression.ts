@@ -1,7 +1,7 @@
 import type { ExpressionNode } from "../arithmetic/tree.ts";
 import type { Path } from "../diagnostics/path.ts";
 
-export type { ExpressionNode, FunctionName } from "../arithmetic/tree.ts";
+export type { ExpressionNode } from "../arithmetic/tree.ts";
 
 /** An arithmetic expression over a motif's quantities, parsed and found harmless. */
 export interface Expression {

@@ -13,9 +13,8 @@ import { type Measured, measureProgress, type Progress, type Unusable } from "./
 import { solveRest } from "./solve-rest.ts";
 import { isElsewhere } from "./undertaking.ts";
 
-export type { CordBalance } from "./cord-balance.ts";
-export { type Obstacles, obstaclesTo } from "./obstacles.ts";
-export { type Measured, measureProgress, type Progress, type Reading, type Unusable } from "./progress.ts";
+export { obstaclesTo } from "./obstacles.ts";
+export { type Measured, measureProgress } from "./progress.ts";
 
 /** Where a knitter stands and what was measured there. */
 export interface RefitRequest {

@@ -54,7 +54,7 @@ export interface Measurement {
 }
 
 /** One sum, or several of which the first is taken whose measurements are known. */
-export type Otherwise = Sum | readonly Sum[];
+type Otherwise = Sum | readonly Sum[];
 
 /** A sum; one that stands on an assumption, which the knitter is told of; or a length that is sought. */
 export type Sum = string | { readonly sum: string; readonly because: string } | Search;

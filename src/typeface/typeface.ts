@@ -12,11 +12,17 @@ export interface Typeface {
  * look alike in it. Undefined where it is not installed.
  */
 export function ownTypeface(): Typeface | undefined {
-  const { resolve } = createRequire(import.meta.url);
-  const face = (name: string): string =>
-    resolve(`@expo-google-fonts/atkinson-hyperlegible/${name}/AtkinsonHyperlegible_${name}.ttf`);
+  const require = createRequire(import.meta.url);
   try {
-    return { name: "Atkinson Hyperlegible", regular: face("400Regular"), bold: face("700Bold") };
+    return {
+      name: "Atkinson Hyperlegible",
+      regular: require.resolve(
+        "@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf",
+      ),
+      bold: require.resolve(
+        "@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf",
+      ),
+    };
   } catch {
     return undefined;
   }

@@ -19,7 +19,7 @@ export type Outcome =
 export const begun: Conversation = { answers: {}, earlier: {} };
 
 /** The questions that are asked by the answers so far. */
-export const questionsFor = (answers: Answers): readonly Question[] =>
+const questionsFor = (answers: Answers): readonly Question[] =>
   QUESTIONS.filter(({ isAsked }) => isAsked(answers));
 
 /** What is asked now; undefined once everything is answered. */

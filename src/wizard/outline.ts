@@ -35,4 +35,4 @@ export function neckOf(answers: Answers): readonly WrittenStation[] {
 }
 
 /** In cm, to a hundredth of a millimetre. */
-export const millimetreText = (mm: number): string => `${Number((mm / 10).toFixed(3))} cm`;
+const millimetreText = (mm: number): string => `${Number((mm / 10).toFixed(3))} cm`;

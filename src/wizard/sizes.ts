@@ -9,7 +9,7 @@ export interface WizardMark {
 }
 
 export const stitchMm = (answers: Answers): number => mmOf(answers, "over") / numberOf(answers, "stitches");
-export const rowMm = (answers: Answers): number => mmOf(answers, "over") / numberOf(answers, "rows");
+const rowMm = (answers: Answers): number => mmOf(answers, "over") / numberOf(answers, "rows");
 
 export const isCord = ({ ornament }: Answers): boolean => ornament === "cord";
 export const hasNeck = ({ shape }: Answers): boolean => shape === "neck";
@@ -61,7 +61,8 @@ export const neckWidthLimits = (answers: Answers): LengthLimits => ({
 export const ceilingMm = (answers: Answers): number =>
   mmOf(answers, "height") - (hasNeck(answers) ? mmOf(answers, "neck depth") : 0);
 
-export const hemLimits = (answers: Answers): LengthLimits => ({
+/** Where a motif may start, and so how high a hem may be. */
+export const startLimits = (answers: Answers): LengthLimits => ({
   leastMm: 0,
   mostMm: ceilingMm(answers) - fieldRows * rowMm(answers),
 });
@@ -84,8 +85,6 @@ export function marksOf(answers: Answers): readonly WizardMark[] {
 export const hemMark = "hem top";
 export const taperMark = "taper top";
 
-/** Where a motif may start. */
-export const startLimits = hemLimits;
 export const startMarks = (answers: Answers): readonly WizardMark[] =>
   within(marksOf(answers), startLimits(answers));
 
@@ -113,7 +112,7 @@ export function heightOf(answers: Answers, id: "from" | "to"): number {
   return marksOf(answers).find((mark) => mark.name === name)?.heightMm ?? mmOf(answers, id);
 }
 
-export const startMm = (answers: Answers): number => heightOf(answers, "from");
+const startMm = (answers: Answers): number => heightOf(answers, "from");
 
 /** Rows in a length, to the nearest. */
 export const rowsIn = (mm: number, answers: Answers): number => nearest(mm / rowMm(answers));

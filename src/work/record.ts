@@ -28,7 +28,7 @@ export interface PieceWork {
 }
 
 /** A measurement as it was taken at a row; at least one of the two is there. */
-export interface Measurement extends RowOfPart, Measured {
+interface Measurement extends RowOfPart, Measured {
   /** Whether the rest was fitted anew by it, so that the sheet that is followed stands on it. */
   readonly isRefitted: boolean;
 }
@@ -39,7 +39,7 @@ export interface RowOfPart {
   readonly part: number;
 }
 
-export interface Note extends RowOfPart {
+interface Note extends RowOfPart {
   readonly text: string;
 }
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 
 /** How long a key takes to become a drawn frame on one sample, beside a bare ink app that draws the same two frames. */
-export interface ExploreTimes {
+interface ExploreTimes {
   readonly sample: string;
   readonly medianMs: number;
   readonly p95Ms: number;

@@ -6,8 +6,7 @@ import { type Hanging, StrandBook, type StrandRules } from "./simulator/strands.
 import type { Rule, Violation } from "./simulator/violation.ts";
 
 export type { SheetAct, SheetPiece, SheetRow } from "./sheet-piece.ts";
-export type { Hanging, Pickup } from "./simulator/strands.ts";
-export type { Rule, Violation } from "./simulator/violation.ts";
+export type { Hanging } from "./simulator/strands.ts";
 
 export interface KnitOptions extends StrandRules {
   /** Needles of the whole bed; without it, every needle is there. */
@@ -28,7 +27,7 @@ export interface Crossing {
 }
 
 /** Outermost needles in work after a row's actions; where the actions bind everything off, before that. */
-export interface RowSpan {
+interface RowSpan {
   readonly row: number;
   readonly from: number;
   readonly to: number;

@@ -5,9 +5,6 @@ import { type Look, looksOf } from "./referee/looks.ts";
 import { bestOfTwo, type PieceFit } from "./referee/two-on-a-piece.ts";
 import { keepsLoops, wearerRules } from "./referee/wearer.ts";
 
-export type { Edges, Layout } from "./referee/layouts.ts";
-export type { CountedSegment, Look } from "./referee/looks.ts";
-
 /** One of the cheapest fits; where several tie, the first one met. */
 export interface ExhaustiveFit {
   readonly cost: number;

@@ -62,7 +62,7 @@ export interface EaseEntry {
   readonly prefer?: string;
 }
 
-export type FormulaEntry = number | string;
+type FormulaEntry = number | string;
 
 /** Needle (or middle of a crossing) and row, and what else is said of the hanging or the crossing. */
 export type AnchorEntry = readonly [
@@ -110,7 +110,7 @@ export interface LikeCableEntry {
   readonly rules?: readonly string[];
 }
 
-export interface CableBlocksEntry {
+interface CableBlocksEntry {
   readonly start: AnchorEntry;
   readonly "lead-in"?: readonly AnchorEntry[];
   readonly repeat: readonly AnchorEntry[];

@@ -8,14 +8,14 @@ export interface PrintedPage {
   readonly images: readonly Box[];
 }
 
-export interface Box {
+interface Box {
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 }
 
-export interface PrintedText extends Box {
+interface PrintedText extends Box {
   readonly words: string;
 }
 

@@ -7,8 +7,6 @@ import { randomColumns, randomMargins, randomRepeats } from "./random/placement.
 import { randomWearer } from "./random/wearer.ts";
 import { type Cloth, clothOf } from "./referee/cloth.ts";
 
-export type { MotifKind } from "./random/motif.ts";
-
 export interface GarmentWishes {
   /** Fewest and most placements; 1 and 4 where it is left out. */
   readonly placements?: readonly [number, number];
@@ -38,7 +36,7 @@ export interface GarmentWishes {
  * Garments of the file format `evenrow/1` as plain data, small enough for an exhaustive search; about three
  * of four have a fit.
  */
-export function garmentArbitrary(wishes: GarmentWishes = {}): fc.Arbitrary<GarmentFile> {
+function garmentArbitrary(wishes: GarmentWishes = {}): fc.Arbitrary<GarmentFile> {
   return thrown((dice) => randomGarment(dice, wishes));
 }
 

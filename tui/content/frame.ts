@@ -14,7 +14,7 @@ import {
 import { titleLine } from "./title.ts";
 
 /** Smaller than this there is no room for the rules. */
-export const leastSize = { columns: 60, rows: 20 } as const;
+const leastSize = { columns: 60, rows: 20 } as const;
 
 /**
  * The whole screen as lines, each as wide as the terminal. One row of the terminal stays free, because a frame of

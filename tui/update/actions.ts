@@ -228,7 +228,7 @@ function opened(state: State): Next {
 }
 
 /** The screen that the open garment belongs on. */
-export const screenOf = ({ garment }: State): State["screen"] => {
+const screenOf = ({ garment }: State): State["screen"] => {
   if (!garment) return { kind: "files" };
   return garment.reading.garment ? { kind: "main" } : { kind: "mistakes", scroll: 0 };
 };

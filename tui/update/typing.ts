@@ -18,7 +18,7 @@ export function startTyping(state: State): Next {
   return next(onScreen(state, { kind: "typing", field, text: fieldText(rule, field) }));
 }
 
-export function fieldText(rule: GarmentRule, field: OpenGarment["view"]["field"]): string {
+function fieldText(rule: GarmentRule, field: OpenGarment["view"]["field"]): string {
   if (field === "prefer") return preferText(rule);
   return field === "weight" ? String(rule.weight?.value ?? "") : allowsText(rule.allows);
 }

@@ -16,7 +16,7 @@ import {
 } from "../state.ts";
 import { next, refuse, tell, within } from "./next.ts";
 
-export function readingOf(text: string, { file, drawings }: Pick<OpenGarment, "file" | "drawings">): Reading {
+function readingOf(text: string, { file, drawings }: Pick<OpenGarment, "file" | "drawings">): Reading {
   const { garment, diagnostics } = readSource(text, file, drawings);
   return { ...(garment && { garment }), diagnostics, rules: garment ? rulesFor(garment) : [] };
 }

@@ -27,7 +27,7 @@ export interface SceneField {
 }
 
 /** The row at which a motif comes nearest to an edge, and the boundary that it reaches there. */
-export interface ClosestTo {
+interface ClosestTo {
   readonly row: number;
   readonly reach: number;
 }

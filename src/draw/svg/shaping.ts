@@ -38,8 +38,7 @@ function arrowAt(paper: Paper, event: ShapingEvent): Markup {
   return arrowhead(at, grows ? towards : -towards, size, grows, named);
 }
 
-export const arrowPixels = ({ cell }: Paper): number =>
-  Math.max(1.8, 0.36 * Math.min(cell.width, cell.height));
+const arrowPixels = ({ cell }: Paper): number => Math.max(1.8, 0.36 * Math.min(cell.width, cell.height));
 
 /** The end of the needles concerned that lies away from the cloth. */
 function outerEnd(paper: Paper, event: ShapingEvent, towards: number): Pixel {

@@ -137,7 +137,7 @@ function pin(paper: Paper, strand: SceneStrand, hanging: SceneHanging): Markup {
   return hanging === strand.hangings.at(-1) ? square({ x, y }, size, named) : dot({ x, y }, size, named);
 }
 
-export const pinPixels = (paper: Paper): number =>
+const pinPixels = (paper: Paper): number =>
   Math.max(1.5, Math.min(0.3 * Math.min(paper.cell.width, paper.cell.height), 0.36 * cordPixels(paper)));
 
 export const dot = ({ x, y }: Pixel, size: number, named: Record<string, string | number> = {}): Markup =>

@@ -2,7 +2,7 @@ import stringWidth from "string-width";
 import { printable } from "../../diagnostics/shown.ts";
 import { type Attributes, element, type Markup, type Pixel } from "./element.ts";
 
-export type Anchor = "start" | "middle" | "end";
+type Anchor = "start" | "middle" | "end";
 
 /** Where a text stands and how large it is, in pixels; y is the middle of its height. */
 export interface TextStyle {

@@ -15,7 +15,7 @@ export interface Ink {
   readonly dots: readonly PlacedDot[];
 }
 
-export interface PlacedDot {
+interface PlacedDot {
   readonly column: number;
   readonly row: number;
   readonly bit: number;

@@ -56,7 +56,7 @@ export function closedLine(
 }
 
 /** Shoelace formula; above 0 where the corners go counter-clockwise. */
-export function area(points: readonly Point[]): number {
+function area(points: readonly Point[]): number {
   let twice = 0;
   for (const [index, [x, y]] of points.entries()) {
     const [nextX, nextY] = points[(index + 1) % points.length]!;

@@ -176,7 +176,7 @@ const centimetres = (mm: number): string => `${Number((mm / 10).toFixed(2))} cm`
 const percent = (fraction: number): string => `${Number((100 * fraction).toFixed(2))} %`;
 
 /** "4", "2 to 9", "2, 4 or 8", "5 or more". */
-export function inWords(allowed: Allowed): string {
+function inWords(allowed: Allowed): string {
   if (allowed.kind === "from") return `${allowed.least} or more`;
   const { values } = allowed;
   const [first, last] = [values[0], values.at(-1)];

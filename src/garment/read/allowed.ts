@@ -9,12 +9,7 @@ const mostValues = 10_000;
 const forms = "4, [2, 4, 6], 2..9, or { from: 2, to: 10, step: 2 }";
 
 /** What a quantity is allowed to be: a number, a list, `a..b`, or `{ from, to, step }`. */
-export function allowedAt(
-  reading: Reading,
-  cursor: Cursor,
-  what: string,
-  limits: Limits,
-): Allowed | undefined {
+function allowedAt(reading: Reading, cursor: Cursor, what: string, limits: Limits): Allowed | undefined {
   const { written } = cursor;
   switch (written.kind) {
     case "number": {

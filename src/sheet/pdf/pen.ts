@@ -2,7 +2,7 @@ import type { Part } from "./flow.ts";
 
 export type Document = PDFKit.PDFDocument;
 
-export interface TextStyle {
+interface TextStyle {
   /** Points. */
   readonly size: number;
   readonly bold?: boolean;

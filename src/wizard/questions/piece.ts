@@ -7,10 +7,10 @@ import {
   ceilingMm,
   hasNeck,
   heightLimits,
-  hemLimits,
   isTapered,
   neckDepthLimits,
   neckWidthLimits,
+  startLimits,
   taperLimits,
   widthLimits,
 } from "../sizes.ts";
@@ -129,10 +129,10 @@ export const pieceQuestions: readonly Question[] = [
     explain: "It becomes a mark, a height with a name: hem top. Motifs go between marks.",
     more: "The rows below it stay free of the motif if you let it start there.",
     isAsked: always,
-    suggested: (answers) => suggest(answers, Math.min(50, ceilingMm(answers) / 6), hemLimits(answers)),
+    suggested: (answers) => suggest(answers, Math.min(50, ceilingMm(answers) / 6), startLimits(answers)),
     parse: (text, answers) =>
       lengthFrom(text, "the hem", {
-        ...hemLimits(answers),
+        ...startLimits(answers),
         because: `the motif needs some rows above it, and ${hasNeck(answers) ? "the neck begins" : "the piece ends"} at ${shownLength(ceilingMm(answers), ownUnit(answers))}`,
       }),
   },

@@ -8,12 +8,12 @@ export interface LpModel {
   readonly generals: ReadonlySet<string>;
 }
 
-export interface LpTerm {
+interface LpTerm {
   readonly name: string;
   readonly coefficient: number;
 }
 
-export interface LpRow {
+interface LpRow {
   readonly name: string;
   readonly terms: readonly LpTerm[];
   readonly relation: "<=" | "=" | ">=";

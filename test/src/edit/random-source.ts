@@ -51,7 +51,7 @@ export const randomScalar: fc.Arbitrary<EditValue> = fc.oneof(
   { weight: 1, arbitrary: fc.boolean() },
 );
 
-export const randomKey: fc.Arbitrary<string> = fc.oneof(
+const randomKey: fc.Arbitrary<string> = fc.oneof(
   {
     weight: 8,
     arbitrary: fc.constantFrom("allow", "prefer", "from", "to", "rib top", "marks", "größe", "7"),

@@ -10,7 +10,7 @@ export function asLength(mm: number, dice: Dice): string {
  * The whole millimetres nearest to so many units (rows, or needles), away from lengths that lie just between
  * two counts: there the last digit of a division would decide, which is nobody's fault.
  */
-export function millimetresOf(units: number, unitMm: number): number {
+function millimetresOf(units: number, unitMm: number): number {
   let mm = Math.round(units * unitMm);
   while (Math.abs(((mm / unitMm) % 1) - 0.5) < 1e-6) mm++;
   return mm;

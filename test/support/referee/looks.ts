@@ -15,7 +15,7 @@ import { hungOver, strandsOf } from "./strands.ts";
 import { amountBeside, type Weights, weightOf } from "./weights.ts";
 
 /** One distinct pair of needles across and rows up that a strand covers, with the cord counted for it. */
-export interface CountedSegment {
+interface CountedSegment {
   readonly needles: number;
   readonly rows: number;
   readonly spanMm: number;

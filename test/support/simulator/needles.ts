@@ -3,7 +3,7 @@ import type { NeedleSpan } from "../sheet-piece.ts";
 import type { Report } from "./violation.ts";
 
 /** L1 and R1 are neighbours: there is no needle 0 between them. */
-export const neighbour = (needle: number, side: SideName): number => {
+const neighbour = (needle: number, side: SideName): number => {
   const next = needle + (side === "left" ? -1 : 1);
   return next === 0 ? neighbour(next, side) : next;
 };

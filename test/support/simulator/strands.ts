@@ -16,7 +16,7 @@ export interface Hanging {
 }
 
 /** The cord stitches that a fit counts for a segment so many needles across and so many rows up. */
-export interface Pickup {
+interface Pickup {
   readonly needles: number;
   readonly rows: number;
   readonly pickup: number;
