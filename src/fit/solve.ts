@@ -1,11 +1,10 @@
-import { best, type NoPicks, rivals as nextBest, type Picks } from "../../solver/choice.ts";
+import { best, type NoPicks, rivals as nextBest } from "../../solver/choice.ts";
 import type { Engine } from "../../solver/program.ts";
 import type { Garment } from "../garment/garment.ts";
-import { assemble } from "./assemble.ts";
-import { checkFit, describeBreaches } from "./check.ts";
-import { enumerate } from "./enumerate.ts";
 import type { Fit } from "./fit.ts";
-import { type Choices, formulate } from "./formulate.ts";
+import { fitFrom, prepare } from "./prepare.ts";
+
+export { RefusedFit } from "./refused-fit.ts";
 
 /** What came of looking for a fit. */
 export type FitResult = Fits | DoesNotFit | Stopped;
@@ -45,11 +44,6 @@ export interface SolveOptions {
   readonly timeLimitMs?: number;
 }
 
-/** A solution that the independent check refuses: a fault of the program, never of the file. */
-export class RefusedFit extends Error {
-  override readonly name = "RefusedFit";
-}
-
 const usualRivals = 5;
 
 /**
@@ -64,21 +58,20 @@ export async function fitGarment(
   options: SolveOptions = {},
 ): Promise<FitResult> {
   const wanted = options.rivals ?? usualRivals;
-  const choices = enumerate(garment, { fits: wanted + 1 });
-  if (choices.looks.some((looks) => looks.length === 0) || choices.layouts.some((ones) => ones.length === 0))
-    return { status: "does not fit", nodes: 0, notes: [] };
-  const program = formulate(choices);
+  const prepared = prepare(garment, { fits: wanted + 1 });
+  if (!prepared) return { status: "does not fit", nodes: 0, notes: [] };
+  const { program } = prepared;
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
   const first = await best(program, engine, limits);
   if (first.status !== "picked") return withoutFit(first);
-  const fit = checked(garment, choices, first);
+  const fit = fitFrom(prepared, first);
   const next = await nextBest(program, first, wanted, engine, limits);
   return {
     status: "fits",
     fit,
     proven: first.proven,
     bound: first.bound,
-    rivals: next.list.map((picks) => checked(garment, choices, picks)),
+    rivals: next.list.map((picks) => fitFrom(prepared, picks)),
     rivalsProven: next.proven,
     bestNodes: first.nodes,
     nodes: first.nodes + next.nodes,
@@ -95,15 +88,4 @@ function withoutFit(answer: NoPicks): DoesNotFit | Stopped {
     nodes: answer.status === "failed" ? 0 : answer.nodes,
     notes,
   };
-}
-
-function checked(garment: Garment, choices: Choices, { picks, cost }: Picks): Fit {
-  const looks = choices.looks.map((ofMotif, group) => ofMotif[picks[group]!]!);
-  const layouts = choices.layouts.map(
-    (ofPlacement, index) => ofPlacement[picks[choices.looks.length + index]!]!,
-  );
-  const fit = assemble(garment, looks, layouts);
-  const breaches = checkFit(garment, fit, cost);
-  if (breaches.length > 0) throw new RefusedFit(describeBreaches(breaches));
-  return fit;
 }
