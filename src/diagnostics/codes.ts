@@ -57,6 +57,8 @@ export const CODES = {
   "uncertain-size": "A measurement taken from a table of sizes is to be taken with care.",
   "no-ease": "A shape is made to the body's own measurements, because no ease is written.",
   "unknown-motif": "A motif is not there.",
+  "unknown-quantity": "A quantity belongs to no motif.",
+  "cannot-share": "What sizes should share cannot be alike in all of them.",
   "unknown-piece": "A piece is not there.",
   "unknown-mark": "A mark is not on its piece.",
   "unknown-strand": "A strand is not in its motif.",

@@ -7,6 +7,11 @@ export interface Garment {
   readonly title: string;
   readonly bed: Bed;
   readonly gauge: Gauge;
+  /**
+   * The share of what the swatch leaves open of the gauge over which ease and length have to keep their limits
+   * (1 = all of it); absent where they have to at the gauge as it is told.
+   */
+  readonly steady?: number;
   readonly yarn: Yarns;
   readonly wearer?: Wearer;
   readonly pieces: readonly Piece[];
@@ -20,6 +25,8 @@ export interface Garment {
 
 /** Garments of one file that differ in their size, in the order of the file. */
 export interface SizeRange {
+  /** Of the file; each size's garment adds its own name. */
+  readonly title: string;
   /** At least one. */
   readonly sizes: readonly SizedGarment[];
   /** What is alike in every size; nothing where it is left out. */
@@ -70,6 +77,8 @@ export interface CordGauge {
   readonly stitches: number;
   /** The length of cord, in mm, over which `stitches` were counted. */
   readonly overMm: number;
+  /** How far off that may be, as a fraction, where the file says so. */
+  readonly within?: number;
   /** How thick the cord is, where a strand that lies over another has to climb it. */
   readonly thicknessMm?: number;
 }
@@ -106,7 +115,7 @@ export type BodyPart = (typeof BODY_PARTS)[number];
 export const BODY_PARTS = ["hood", "collar", "front", "back", "sleeve", "other"] as const;
 
 /** Rows on which single stitches may be added or taken away. */
-export type ShapingRows = (typeof SHAPING_ROWS)[number];
+type ShapingRows = (typeof SHAPING_ROWS)[number];
 
 export const SHAPING_ROWS = ["any row", "even rows"] as const;
 
@@ -127,6 +136,8 @@ export interface Piece {
   readonly outlinePath?: Path;
   readonly growMm: number;
   readonly shrinkMm: number;
+  /** Whether the file states one of the two; a length of which it says nothing has no limits that a steady fit can keep. */
+  readonly limitsLength?: boolean;
   readonly carriage: Side;
 }
 
@@ -166,7 +177,7 @@ export interface Placement {
 }
 
 /** A repeat that cannot be finished: left out, so that the rows stay plain, or worked as far as it goes. */
-export type Unfinished = "plain" | "part";
+type Unfinished = "plain" | "part";
 
 /** What a motif has to be at, at a mark. */
 export interface Meeting {

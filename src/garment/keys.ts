@@ -1,5 +1,5 @@
 /** One key of the garment file. */
-export interface KeyDescription {
+interface KeyDescription {
   /** What the key says. */
   readonly means: string;
   /** How its value is written. */
@@ -38,6 +38,12 @@ export const SECTIONS = {
       title: { means: "what the garment is called", form: "text", otherwise: "the file's name" },
       bed: { means: "the machine's row of needles", form: "keys" },
       gauge: { means: "what was counted and measured on the swatch, washed and rested", form: "keys" },
+      steady: {
+        means:
+          "whether ease and length have to keep their limits for every gauge that the swatch leaves possible",
+        form: "true, false or the share of that range, such as 70 %",
+        otherwise: "false",
+      },
       yarn: { means: "the yarns", form: "keys", otherwise: "not known" },
       wearer: {
         means: "who will wear it; for a child this turns on the rules about cords",
@@ -45,6 +51,16 @@ export const SECTIONS = {
         otherwise: "not known, and then cords are warned of",
       },
       pieces: { means: "the pieces, by name", form: "a piece under each name" },
+      sizes: {
+        means: "the sizes, in the order of the pattern, each with what differs from what is said for all",
+        form: "keys under each size's name",
+        otherwise: "one size",
+      },
+      share: {
+        means: "what is alike in every size: quantities of the motifs, and pickup for the counts of the cord",
+        form: "a list such as [interval, spread, pickup]",
+        otherwise: "nothing: each size has the look that suits it best",
+      },
       motifs: {
         means: "the motifs, by name",
         form: "a motif under each name",
@@ -60,6 +76,26 @@ export const SECTIONS = {
         means: "what one unit of each term costs",
         form: "a number under each term",
         otherwise: "the default weights",
+      },
+    },
+  },
+  size: {
+    where: "a size",
+    keys: {
+      size: {
+        means: "the body's size in every shape of the file",
+        form: "the name of a size, such as woman M",
+        otherwise: "what the shapes say themselves",
+      },
+      pieces: {
+        means: "what differs on the pieces of this size",
+        form: "keys of a piece under its name",
+        otherwise: "the pieces as they stand",
+      },
+      wearer: {
+        means: "who wears this size",
+        form: "{ age: 5, height: 110 cm }, or one of the two",
+        otherwise: "the wearer said for all",
       },
     },
   },
@@ -88,7 +124,11 @@ export const SECTIONS = {
       stitches: { means: "stitches counted", form: "a number" },
       rows: { means: "rows counted", form: "a number" },
       over: { means: "what they were counted over", form: "a length" },
-      within: { means: "how far off the gauge may be", form: "a percentage", otherwise: "not known" },
+      within: {
+        means: "how far off the gauge may be",
+        form: "a percentage",
+        otherwise: "a quarter stitch or row of the count",
+      },
     },
   },
   "cord gauge": {
@@ -97,6 +137,11 @@ export const SECTIONS = {
       needles: { means: "needles the cord is knitted on", form: "a whole number, usually 3 to 5" },
       stitches: { means: "cord stitches counted", form: "a number" },
       over: { means: "what they were counted over", form: "a length" },
+      within: {
+        means: "how far off the gauge may be",
+        form: "a percentage",
+        otherwise: "a quarter cord stitch of the count",
+      },
       thickness: {
         means: "how thick the cord is, where one strand climbs over another",
         form: "a length",

@@ -5,22 +5,26 @@ import type { Path } from "../diagnostics/path.ts";
 import { inOrder } from "../diagnostics/render.ts";
 import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Garment, Placement, SizeRange } from "./garment.ts";
+import type { Bed, Garment, Gauge, Placement, SizedGarment, SizeRange, Weights, Yarns } from "./garment.ts";
 import { keysOf } from "./keys.ts";
 import { bedAt, gaugeAt } from "./read/cloth.ts";
 import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
+import { inEachSize } from "./read/in-each-size.ts";
 import { matchesAt } from "./read/matches.ts";
 import { builtInMotif, motifAt } from "./read/motifs.ts";
 import { type AroundPiece, pieceAt, type ReadPiece } from "./read/pieces.ts";
 import { type Known, placementAt } from "./read/placements.ts";
+import { shareAt } from "./read/share.ts";
+import { sizesAt } from "./read/sizes.ts";
+import { steadyAt } from "./read/steady.ts";
 import { wearerAt } from "./read/wearer.ts";
 import { weightsAt } from "./read/weights.ts";
 import { yarnsAt } from "./read/yarn.ts";
 import { parseSource } from "./source/parse-source.ts";
-import { placeAt, type Written } from "./source/written.ts";
+import { isWritten, placeAt, type Written } from "./source/written.ts";
 
 /** The format that this program reads. */
-export const FORMAT = "evenrow/1";
+const FORMAT = "evenrow/1";
 
 /** More mistakes than these are not listed: they come from one slip high up, or from a file of another kind. */
 const mostMistakes = 100;
@@ -49,16 +53,28 @@ export function readGarment(input: string | Uint8Array, name: string, outside: R
   const { written, diagnostics } = parseSource(input);
   if (!written) return { diagnostics, locate: () => undefined };
   const reading: Reading = { diagnostics: [...diagnostics], ...outside };
-  const garment = garmentFrom(reading, written, name);
+  const { garment, range } = garmentsFrom(reading, written, name);
   const sound = garment && !reading.diagnostics.some(({ severity }) => severity === "error");
   return {
     ...(sound && { garment }),
+    ...(sound && range && { range }),
     diagnostics: limited(inOrder(reading.diagnostics)),
-    locate: (path) => placeAt(written, path),
+    locate: (path) => placeOf(written, path),
   };
 }
 
-function garmentFrom(reading: Reading, written: Written, name: string): Garment | undefined {
+/** Where a value stands; what a size does not say of a piece itself is said under `pieces`. */
+function placeOf(written: Written, path: Path): Place | undefined {
+  const isOfSize = path[0] === "sizes" && path[2] === "pieces" && path.length > 4;
+  return placeAt(written, isOfSize && !isWritten(written, path) ? path.slice(2) : path);
+}
+
+interface Garments {
+  readonly garment?: Garment;
+  readonly range?: SizeRange;
+}
+
+function garmentsFrom(reading: Reading, written: Written, name: string): Garments {
   const cursor: Cursor = { written, path: [] };
   const top = tableAt(
     reading,
@@ -67,8 +83,45 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
     keysOf("garment"),
     "format: evenrow/1, then bed, gauge, pieces, place",
   );
-  if (!top) return undefined;
+  if (!top || written.kind !== "table") return {};
   checkFormat(reading, top);
+  const common = commonFrom(reading, top, name);
+  const sizesCursor = top.at("sizes");
+  const sizes = sizesCursor ? sizesAt(reading, sizesCursor, written) : [];
+  const share = shareAt(reading, top.at("share"), common.placed, sizesCursor !== undefined);
+  if (!sizesCursor) {
+    const garment = garmentFrom(reading, top, common, common.title);
+    return garment ? { garment } : {};
+  }
+  const sized = inEachSize(reading, sizes, (one, { top: own, name: size }) => {
+    const table = tableAt(one, own, "a garment file", undefined, "");
+    return table && garmentFrom(one, table, common, `${common.title}, size ${size}`);
+  });
+  const all = sizes.flatMap(({ name: size, path }, index): SizedGarment[] => {
+    const garment = sized[index];
+    return garment ? [{ name: size, path, garment }] : [];
+  });
+  const [first] = all;
+  if (!first || all.length < sizes.length) return {};
+  return { garment: first.garment, range: { title: common.title, sizes: all, ...(share && { share }) } };
+}
+
+/** What is said once for all sizes. */
+interface Common {
+  readonly title: string;
+  readonly bed: Bed | undefined;
+  readonly gauge: Gauge | undefined;
+  readonly yarn: Yarns;
+  readonly steady: number | undefined;
+  readonly own: ReadonlyMap<string, Motif | undefined>;
+  /** The motifs that are written, and the built-in ones that are placed as they are. */
+  readonly all: readonly Motif[];
+  /** Those of them that some placement names. */
+  readonly placed: readonly Motif[];
+  readonly weights: Weights;
+}
+
+function commonFrom(reading: Reading, top: Table, name: string): Common {
   const titleCursor = top.at("title");
   const title =
     (titleCursor && nameAt(reading, titleCursor, "the title")) ?? basename(name).replace(/\.[^.]*$/, "");
@@ -78,27 +131,36 @@ function garmentFrom(reading: Reading, written: Written, name: string): Garment 
   const gauge = gaugeCursor && gaugeAt(reading, gaugeCursor);
   const yarnCursor = top.at("yarn");
   const yarn = yarnCursor ? yarnsAt(reading, yarnCursor) : {};
+  const steady = steadyAt(reading, top.at("steady"));
+  const own = motifsAt(reading, top);
+  const named = [...new Set(namedMotifs(top))];
+  const builtIn = named.filter((motif) => !own.has(motif) && BUILT_IN_MOTIFS.has(motif)).map(builtInMotif);
+  const all = [...[...own.values()].filter((motif) => motif !== undefined), ...builtIn];
+  needCordGauge(reading, top, own);
+  const weights = weightsAt(reading, top, all);
+  const placed = all.filter((motif) => named.includes(motif.name));
+  return { title, bed, gauge, yarn, steady, own, all, placed, weights };
+}
+
+/** The garment of one size, or the only one; `top` is the file as it reads for it. */
+function garmentFrom(reading: Reading, top: Table, common: Common, title: string): Garment | undefined {
+  const { bed, gauge, yarn, steady, own, all, weights } = common;
   const wearerCursor = top.at("wearer");
   const wearer = wearerCursor && wearerAt(reading, wearerCursor);
   const pieces = piecesAt(reading, top, {
     carriage: bed?.carriage ?? "right",
     ...(gauge && { stitch: groundStitch(gauge) }),
   });
-  const own = motifsAt(reading, top);
   const known = { motifs: [...new Set([...own.keys(), ...BUILT_IN_MOTIFS.keys()])], pieces };
   const placements = placementsAt(reading, top, known);
   const matches = matchesAt(reading, top.at("match"), known, placements);
-  const motifs = [...own.values()].filter((motif) => motif !== undefined);
-  const used = placements.flatMap(({ motif }) => (own.has(motif) ? [] : [motif]));
-  const all = [...motifs, ...[...new Set(used)].map(builtInMotif)];
-  needCordGauge(reading, top, own);
-  const weights = weightsAt(reading, top, all);
   if (!bed || !gauge) return undefined;
   return {
     title,
     bed,
     gauge,
     yarn,
+    ...(steady !== undefined && { steady }),
     ...(wearer && { wearer }),
     pieces: [...pieces.values()].flatMap(({ piece }) => (piece ? [piece] : [])),
     motifs: all,
@@ -150,8 +212,7 @@ function placementsAt(reading: Reading, top: Table, known: Known): readonly Plac
 function needCordGauge(reading: Reading, top: Table, own: ReadonlyMap<string, Motif | undefined>): void {
   const gauge = top.at("gauge");
   if (gauge?.written.kind !== "table" || gauge.written.entries.has("cord")) return;
-  const place = top.at("place")?.written;
-  const laid = (place?.kind === "list" ? place.items : []).map(motifOf).find((name) => {
+  const laid = namedMotifs(top).find((name) => {
     const motif = own.has(name) || !BUILT_IN_MOTIFS.has(name) ? own.get(name) : builtInMotif(name);
     return motif?.kind === "cord";
   });
@@ -163,6 +224,12 @@ function needCordGauge(reading: Reading, top: Table, own: ReadonlyMap<string, Mo
     found: "",
     ...(gauge.keyPlace && { place: gauge.keyPlace }),
   });
+}
+
+/** The motifs that placements name, right or wrong. */
+function namedMotifs(top: Table): readonly string[] {
+  const place = top.at("place")?.written;
+  return (place?.kind === "list" ? place.items : []).map(motifOf);
 }
 
 function motifOf(item: Written): string {

@@ -12,6 +12,8 @@ const PARTS = {
       - { height: 0 cm, width: 20 cm }
       - { height: 36 cm, width: 31 cm }
     marks: { rib top: 4 cm, underarm: 33 cm }`,
+  sizes: "",
+  share: "",
   motifs: `motifs:
   plait: { like: crossed cord }`,
   place: `place:

@@ -37,9 +37,7 @@ function groundAt(reading: Reading, cursor: Cursor): GroundGauge | undefined {
   const stitches = swatchCount(reading, table, "stitches", gaugeExample);
   const rows = swatchCount(reading, table, "rows", gaugeExample);
   const overMm = swatchLength(reading, table, gaugeExample);
-  const withinCursor = table.at("within");
-  const within =
-    withinCursor && percentageAt(reading, withinCursor, "how far the gauge may be off", limits.gaugeWithin);
+  const within = withinAt(reading, table);
   if (stitches === undefined || rows === undefined || overMm === undefined) return undefined;
   sensible(reading, cursor, overMm / stitches, "a stitch", "wide");
   sensible(reading, cursor, overMm / rows, "a row", "high");
@@ -53,6 +51,7 @@ function cordAt(reading: Reading, cursor: Cursor): CordGauge | undefined {
   const needles = needlesCursor && wholeAt(reading, needlesCursor, "the cord's needles", limits.cordNeedles);
   const stitches = swatchCount(reading, table, "stitches", cordExample);
   const overMm = swatchLength(reading, table, cordExample);
+  const within = withinAt(reading, table);
   const thicknessCursor = table.at("thickness");
   const thicknessMm =
     thicknessCursor && lengthAt(reading, thicknessCursor, "the cord's thickness", limits.cordThicknessMm);
@@ -66,7 +65,18 @@ function cordAt(reading: Reading, cursor: Cursor): CordGauge | undefined {
       expected: `from ${least} to ${most}`,
     });
   sensible(reading, cursor, overMm / stitches, "a cord stitch", "long");
-  return { needles, stitches, overMm, ...(thicknessMm !== undefined && { thicknessMm }) };
+  return {
+    needles,
+    stitches,
+    overMm,
+    ...(within !== undefined && { within }),
+    ...(thicknessMm !== undefined && { thicknessMm }),
+  };
+}
+
+function withinAt(reading: Reading, table: Table): number | undefined {
+  const cursor = table.at("within");
+  return cursor && percentageAt(reading, cursor, "how far the gauge may be off", limits.gaugeWithin);
 }
 
 function swatchCount(reading: Reading, table: Table, key: string, example: string): number | undefined {

@@ -49,7 +49,7 @@ export function report(reading: Reading, { written, path }: Cursor, mistake: Mis
 }
 
 /** What was read, in a few words. */
-export function describe(written: Written): string {
+function describe(written: Written): string {
   switch (written.kind) {
     case "text":
       return quoted(written.text);
@@ -105,7 +105,7 @@ export function tableAt(
     if (!entry) return undefined;
     return {
       written: entry.value,
-      path: [...path, key],
+      path: entry.home ?? [...path, key],
       ...(entry.keyPlace && { keyPlace: entry.keyPlace }),
     };
   };

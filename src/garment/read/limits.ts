@@ -24,6 +24,8 @@ export const pieceWidthMm: Limits = { least: 1, most: 10_000 };
 export const easeMm: Limits = { least: -1000, most: 1000 };
 /** How far a gauge may be off. */
 export const gaugeWithin: Limits = { least: 0, most: 0.3 };
+/** Share of what is not known of the gauge over which a fit has to hold. */
+export const steadyShare: Limits = { least: 0, most: 1 };
 /** Needles that a cord can be knitted on. */
 export const cordNeedles: Limits = { least: 1, most: 12 };
 /** Usual for a cord: 3 to 5, and 2 and 6 by hand. */
@@ -50,3 +52,5 @@ export const fromOne: Limits = { least: 1, most: 10_000 };
 /** Punched and drawn cards for the home have 12 to 60 stitches; a pattern kept by a computer may have the whole bed. */
 export const cardStitches: Limits = { least: 1, most: 600 };
 export const colours: Limits = { least: 1, most: 20 };
+/** Sizes of one file: three times as many as the widest ranges that are printed. */
+export const sizes: Limits = { least: 1, most: 60 };

@@ -86,6 +86,7 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: 
     ...(isDrawn && { outlinePath: outlineCursor.path }),
     growMm,
     shrinkMm,
+    ...((table.at("grow") || table.at("shrink")) && { limitsLength: true }),
     carriage,
   };
   return { name, piece, marks };

@@ -18,29 +18,29 @@ interface Placed {
   readonly place?: Place;
 }
 
-export interface WrittenText extends Placed {
+interface WrittenText extends Placed {
   readonly kind: "text";
   readonly text: string;
   /** Columns from the place to the first character; not stated where the text is not written letter by letter. */
   readonly indent?: number;
 }
 
-export interface WrittenNumber extends Placed {
+interface WrittenNumber extends Placed {
   readonly kind: "number";
   readonly value: number;
   readonly text: string;
 }
 
-export interface WrittenBoolean extends Placed {
+interface WrittenBoolean extends Placed {
   readonly kind: "boolean";
   readonly text: string;
 }
 
-export interface WrittenNothing extends Placed {
+interface WrittenNothing extends Placed {
   readonly kind: "nothing";
 }
 
-export interface WrittenList extends Placed {
+interface WrittenList extends Placed {
   readonly kind: "list";
   readonly items: readonly Written[];
 }
@@ -53,6 +53,8 @@ export interface WrittenTable extends Placed {
 export interface Entry {
   readonly keyPlace?: Place;
   readonly value: Written;
+  /** Where it is written, if that is not under its table: a size's own value is read in the place of the general one. */
+  readonly home?: Path;
 }
 
 /** Data that comes with the program, in the form in which files are read. */
@@ -81,6 +83,10 @@ export function placeAt(written: Written, path: Path): Place | undefined {
   }
   return place;
 }
+
+/** Whether there is a value at `path`. */
+export const isWritten = (written: Written, path: Path): boolean =>
+  path.reduce<Written | undefined>((at, step) => at && child(at, step), written) !== undefined;
 
 function child(written: Written, step: string | number): Written | undefined {
   if (written.kind === "list") return typeof step === "number" ? written.items[step] : undefined;
