@@ -8,12 +8,12 @@ export type {
   Option,
   Picks,
 } from "./choice/choice-program.ts";
-export { type Joined, join, type Member } from "./choice/join.ts";
 export {
   type Frontier,
   type FrontierOptions,
   type FrontierPoint,
   frontier,
 } from "./choice/frontier.ts";
+export { type Joined, join, type Member } from "./choice/join.ts";
 export { rivals } from "./choice/rivals.ts";
 export { toProgram } from "./choice/to-program.ts";

@@ -34,7 +34,7 @@ interface OptionClass {
  * Costs nearer to each other than this are one cost, and the option that stands first in the list is taken. They
  * are sums of a few terms below 1e4, whose rounding is below 1e-11; no preference of a person is finer than 1e-9.
  */
-const EQUAL_COST = 1e-9;
+export const EQUAL_COST = 1e-9;
 
 /**
  * The same choice program is indexed once, however often it is solved.

@@ -6,7 +6,7 @@ import { propagate } from "./propagate.ts";
 import { columnsOf, type Keep } from "./to-program.ts";
 
 /** Named as the engine where it was plain without one that nothing can be picked. */
-const WITHOUT_ENGINE = "none needed";
+export const WITHOUT_ENGINE = "none needed";
 
 /** The best picks among undominated options. */
 export async function solveRestricted(
