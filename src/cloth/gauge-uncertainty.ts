@@ -1,4 +1,4 @@
-import type { GroundGauge } from "../garment/garment.ts";
+import type { CordGauge, GroundGauge } from "../garment/garment.ts";
 
 /** How far off a ground gauge may be, as fractions (0.02 = 2 %). */
 export interface GaugeUncertainty {
@@ -14,3 +14,6 @@ export const gaugeUncertainty = ({ stitches, rows, within }: GroundGauge): Gauge
   stitches: within ?? readTo / stitches,
   rows: within ?? readTo / rows,
 });
+
+/** How far off a cord's gauge may be, as a fraction: what the file says, else a quarter of a cord stitch in its count. */
+export const cordUncertainty = ({ stitches, within }: CordGauge): number => within ?? readTo / stitches;

@@ -7,6 +7,7 @@ import { checkPart } from "./check/check-part.ts";
 import { checkPhases } from "./check/check-phases.ts";
 import { checkPiece } from "./check/check-piece.ts";
 import { checkPlacement } from "./check/check-placement.ts";
+import { checkSteady } from "./check/check-steady.ts";
 import { checkWearer } from "./check/check-wearer.ts";
 import type { Fit } from "./fit.ts";
 
@@ -14,7 +15,7 @@ export { type Breach, describeBreaches } from "./check/breach.ts";
 
 /**
  * Checks a fit against the garment's own rules, by code that shares nothing with the formulation: rows add up,
- * margins, ease and edges keep their limits, every hanging finds its needles in work, the cost is what is told.
+ * margins, ease and edges keep their limits (for every gauge, where that is asked for), every hanging finds its needles in work, the cost is what is told.
  *
  * @param engineCost what the engine says the fit costs
  * @returns every rule that is not kept; empty where the fit is right
@@ -28,6 +29,7 @@ export function checkFit(garment: Garment, fit: Fit, engineCost: number): readon
     ...checkMeetings(fit),
     ...checkPhases(garment, fit),
     ...checkWearer(garment, fit),
+    ...checkSteady(garment, fit),
     ...checkCost(garment, fit, engineCost),
   ];
 }

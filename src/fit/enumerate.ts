@@ -3,7 +3,7 @@ import type { Garment } from "../garment/garment.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace-motif.ts";
-import { isForbidden, mostLoopMm } from "../safety/cord-rules.ts";
+import { isForbidden } from "../safety/cord-rules.ts";
 import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
@@ -13,6 +13,8 @@ import { growingCandidates } from "./growth/growing-candidates.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 import type { Measure } from "./measure.ts";
+import { countLimits } from "./steady/counts.ts";
+import { keepsPlainLengths } from "./steady/length.ts";
 
 /** How much of what is possible is worked out. */
 export interface Extent {
@@ -22,19 +24,23 @@ export interface Extent {
   readonly anyLayout?: boolean;
   /** Amounts that some rule, or a trade-off, reads beside the cost. */
   readonly measures?: readonly Measure[];
+  /** Makes the looks of a motif that stays as it is, in the place of `looksOf`. */
+  readonly looksOf?: LooksOf;
 }
+
+export type LooksOf = typeof looksOf;
 
 const usualFits = 6;
 
 /** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
 export function enumerate(garment: Garment, extent: Extent = {}): Choices {
-  const { fits = usualFits, anyLayout = false, measures = [] } = extent;
+  const { fits = usualFits, anyLayout = false, measures = [], looksOf: looksFor = looksOf } = extent;
   const placed = placedMotifs(garment);
   const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
   const looks = placed.map(
     (motif) =>
       courses.get(motif.name)?.map(({ settled }) => settled) ??
-      looksOf(motif, garment.gauge, garment.weights, fits, mostLoopMm(garment, motif.name)).map((look) =>
+      looksFor(motif, garment.gauge, garment.weights, fits, countLimits(garment, motif.name)).map((look) =>
         apartBy(measures, look),
       ),
   );
@@ -57,9 +63,10 @@ export function enumerate(garment: Garment, extent: Extent = {}): Choices {
   });
   const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
   const kept = anyLayout ? 1 : fits;
+  const steadyElsewhere = keepsPlainLengths(garment);
   const layouts = fields.map((field): readonly Layout[] => {
     const { motif } = field.placement;
-    if (isForbidden(garment, field.placement)) return [];
+    if (!steadyElsewhere || isForbidden(garment, field.placement)) return [];
     const made =
       courses
         .get(motif)
@@ -80,7 +87,7 @@ export function enumerate(garment: Garment, extent: Extent = {}): Choices {
 function growingCourses(garment: Garment, motif: Motif): readonly Course[] | undefined {
   const quantity = growingQuantity(motif);
   return motif.kind === "cord" && quantity
-    ? coursesOf(motif, quantity, garment.gauge, garment.weights, mostLoopMm(garment, motif.name))
+    ? coursesOf(motif, quantity, garment.gauge, garment.weights, countLimits(garment, motif.name))
     : undefined;
 }
 

@@ -1,6 +1,8 @@
 import { type CountedPiece, countPiece, rowOf, type Stretch } from "../cloth/counted-piece.ts";
 import { groundStitch, type Stitch, wholeWithin } from "../cloth/gauge.ts";
+import type { Bounds } from "../cloth/gauge-range.ts";
 import type { Garment, Phase, Piece, Placement } from "../garment/garment.ts";
+import { steadyChanges } from "./steady/length.ts";
 
 /** The rows of a piece in which one placement may lie, and what shares the piece with it. */
 export interface Field {
@@ -13,6 +15,8 @@ export interface Field {
   /** Rows by which the field may become shorter (at most 0) and longer. */
   readonly leastChange: number;
   readonly mostChange: number;
+  /** Rows by which the piece as a whole may become longer, where its length has to keep its limits for every gauge. */
+  readonly steadyChanges?: Bounds;
   /** What the motif has to meet, with the rows of the marks before any change of length. */
   readonly meetings: readonly { readonly row: number; readonly at: Phase }[];
   /** Rows of the marks at which it has to stand as another placement does, in the order of the garment's matches. */
@@ -26,12 +30,23 @@ export function fieldsOf(garment: Garment): readonly Field[] {
   const stitch = groundStitch(garment.gauge);
   const fields = garment.placements.map((placement, index) => fieldOf(garment, placement, index, stitch));
   // Two fields that overlap without being one would each stretch part of the other: neither may change then.
-  return fields.map((field) =>
-    neighbours(field, fields).some((other) => relation(field, other) === "overlapping")
-      ? { ...field, leastChange: 0, mostChange: 0 }
-      : field,
-  );
+  return fields.map((field) => {
+    const relations = neighbours(field, fields).map((other) => relation(field, other));
+    const changing = relations.includes("overlapping") ? { ...field, leastChange: 0, mostChange: 0 } : field;
+    // The changes of several fields keep it together.
+    return relations.includes("apart") ? changing : keepingSteady(changing);
+  });
 }
+
+/** A field that changes as its piece does; where no change is left, its least is above its most. */
+const keepingSteady = (field: Field): Field =>
+  field.steadyChanges
+    ? {
+        ...field,
+        leastChange: Math.max(field.leastChange, field.steadyChanges.least),
+        mostChange: Math.min(field.mostChange, field.steadyChanges.most),
+      }
+    : field;
 
 export const neighbours = (field: Field, fields: readonly Field[]): readonly Field[] =>
   fields.filter((other) => other.index !== field.index && other.piece === field.piece);
@@ -47,6 +62,7 @@ function fieldOf(garment: Garment, placement: Placement, index: number, stitch: 
     rowOf(piece.marks.find((mark) => mark.name === name)!.heightMm, stitch);
   const fromRow = markRow(placement.from);
   const toRow = markRow(placement.to);
+  const steady = steadyChanges(garment, piece);
   return {
     index,
     placement,
@@ -56,6 +72,7 @@ function fieldOf(garment: Garment, placement: Placement, index: number, stitch: 
     // A field never shrinks to nothing.
     leastChange: -Math.min(wholeWithin(piece.shrinkMm / stitch.heightMm), Math.max(0, toRow - fromRow - 1)),
     mostChange: wholeWithin(piece.growMm / stitch.heightMm),
+    ...(steady && { steadyChanges: steady }),
     meetings: placement.meet.map(({ mark, at }) => ({ row: markRow(mark), at })),
     matchedRows: garment.matches
       .filter(({ placements }) => placements.includes(index))

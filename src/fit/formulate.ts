@@ -260,7 +260,7 @@ const rowsOf = ({ firstRow, height }: Layout): readonly [first: number, last: nu
   firstRow + height,
 ];
 
-/** The changes of all fields of a piece together keep its grow and shrink. */
+/** The changes of all fields of a piece together keep its grow and shrink, where it is asked for at every gauge. */
 function limitChanges(
   onPiece: readonly Field[],
   layouts: readonly (readonly Layout[])[],
@@ -271,15 +271,23 @@ function limitChanges(
     (field, index) => !onPiece.slice(0, index).some((earlier) => relation(field, earlier) === "same"),
   );
   if (apart.length < 2) return;
-  const { name } = onPiece[0]!.piece;
-  const most = Math.max(...apart.map(({ mostChange }) => mostChange));
-  const least = Math.min(...apart.map(({ leastChange }) => leastChange));
+  const { piece, steadyChanges } = onPiece[0]!;
+  const most = Math.min(
+    Math.max(...apart.map(({ mostChange }) => mostChange)),
+    steadyChanges?.most ?? Number.POSITIVE_INFINITY,
+  );
+  const least = Math.max(
+    Math.min(...apart.map(({ leastChange }) => leastChange)),
+    steadyChanges?.least ?? Number.NEGATIVE_INFINITY,
+  );
+  const grows = (): number => rows.at(`grow ${piece.name}`, "<=", most);
+  const shrinks = (): number => rows.at(`shrink ${piece.name}`, ">=", least);
+  // A piece that has to change is held to it even where no layout of it changes anything.
+  if (most < 0) grows();
+  if (least > 0) shrinks();
   for (const field of apart)
     layouts[field.index]!.forEach((layout, index) => {
       if (layout.change === 0) return;
-      terms[field.index]![index]!.push(
-        [rows.at(`grow ${name}`, "<=", most), layout.change],
-        [rows.at(`shrink ${name}`, ">=", least), layout.change],
-      );
+      terms[field.index]![index]!.push([grows(), layout.change], [shrinks(), layout.change]);
     });
 }

@@ -1,6 +1,7 @@
 import { cordStitchMm, groundStitch } from "../cloth/gauge.ts";
 import { valuesUpTo } from "../garment/allowed.ts";
 import type { Gauge, Weights } from "../garment/garment.ts";
+import { keepsEase } from "../motif/keeps-ease.ts";
 import type { CordMotif, EaseLimits, Motif, Quantity } from "../motif/motif.ts";
 import { easeOf, spanMm } from "../motif/path-length.ts";
 import { keepsRules } from "../motif/rules.ts";
@@ -9,6 +10,7 @@ import type { Trace, Values } from "../motif/trace.ts";
 import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 import type { Footing } from "./footing.ts";
 import { keepsLoop, loopMm } from "./loop.ts";
+import { type CountLimits, keepsOver } from "./steady/counts.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 
 /** One way a motif can look: a value for each quantity and, for a cord, a pickup for each distinct segment. */
@@ -31,26 +33,22 @@ export interface FittedSegment extends Segment {
   readonly ease: number;
 }
 
-/** Percentage points of ease by which rounding in the sums may overstep a limit. */
-export const easeTolerance = 1e-9;
-
 /**
  * The looks of a motif, cheapest first among those with the same quantities.
  *
  * @param keep ways to count the cord that are kept for one set of quantities: so many fits that differ may differ in
  *   the counts alone, and never need one more
- * @param mostLoopMm most that cord and cloth between two hangings may be round; no limit where it is not given
  */
 export function looksOf(
   motif: Motif,
   gauge: Gauge,
   weights: Weights,
   keep: number,
-  mostLoopMm?: number,
+  limits: CountLimits = {},
 ): readonly Look[] {
   return valuesOf(motif).flatMap((values) => {
     const trace = traceMotif(motif, values);
-    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, mostLoopMm);
+    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, limits);
   });
 }
 
@@ -65,7 +63,7 @@ export function valuesOf(motif: Motif): readonly Values[] {
 }
 
 /** Needles or rows beyond which an open range of a quantity is not followed: wider than any bed, longer than any motif. */
-export const quantityCeiling = 400;
+const quantityCeiling = 400;
 
 export const allowedValues = (quantity: Quantity): readonly number[] =>
   valuesUpTo(quantity.allowed, quantity.allowed.kind === "list" ? Number.POSITIVE_INFINITY : quantityCeiling);
@@ -77,10 +75,10 @@ function looksWith(
   gauge: Gauge,
   weights: Weights,
   keep: number,
-  mostLoopMm: number | undefined,
+  limits: CountLimits,
 ): readonly Look[] {
   const counted =
-    motif.kind === "cord" ? countings(motif, distinctSegments(trace), gauge, keep, mostLoopMm) : [[]];
+    motif.kind === "cord" ? countings(motif, distinctSegments(trace), gauge, keep, limits) : [[]];
   return counted.map((segments) => makeLook(motif, values, trace, segments, weights));
 }
 
@@ -120,11 +118,12 @@ export function countings(
   distinct: readonly Segment[],
   gauge: Gauge,
   keep: number,
-  mostLoopMm: number | undefined,
+  limits: CountLimits,
 ): readonly (readonly FittedSegment[])[] {
   const cord = gauge.cord;
   if (!cord) return [];
   const stitch = groundStitch(gauge);
+  const { mostLoopMm, over } = limits;
   const away = (segments: readonly FittedSegment[]): number => meanEaseAway(segments, motif.ease);
   let ways: (readonly FittedSegment[])[] = [[]];
   for (const segment of distinct) {
@@ -135,7 +134,8 @@ export function countings(
         : [{ pickup: segment.fixed, ease: easeOf(segment.fixed, cordStitchMm(cord), span) }];
     const fitted = counts
       .map((one) => ({ ...segment, spanMm: span, ...one }))
-      .filter((one) => keepsLoop(loopMm(one, stitch, cordStitchMm(cord)), mostLoopMm));
+      .filter((one) => keepsLoop(loopMm(one, stitch, cordStitchMm(cord)), mostLoopMm))
+      .filter((one) => !over || keepsOver(one, motif.ease, over, limits, cord.thicknessMm));
     // Every segment adds to the mean on its own, so the best few of the whole are made of the best few so far.
     ways = ways
       .flatMap((way) => fitted.map((one) => [...way, one]))
@@ -156,8 +156,7 @@ export function pickupsFor(
   const fitting: { pickup: number; ease: number }[] = [];
   for (let pickup = least; pickup <= most; pickup++) {
     const ease = easeOf(pickup, cordStitch, span);
-    if (ease >= limits.from - easeTolerance && ease <= limits.to + easeTolerance)
-      fitting.push({ pickup, ease });
+    if (keepsEase({ least: ease, most: ease }, limits)) fitting.push({ pickup, ease });
   }
   return fitting;
 }

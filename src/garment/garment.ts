@@ -13,6 +13,7 @@ export interface Garment {
    */
   readonly steady?: number;
   readonly yarn: Yarns;
+  readonly onHand?: OnHand;
   readonly wearer?: Wearer;
   readonly pieces: readonly Piece[];
   /** Only the motifs written in the file, each complete: what `like` took from a built-in one is filled in. */
@@ -102,6 +103,29 @@ export interface WeighedSwatch {
   readonly grams: number;
 }
 
+/** What there is of cord and yarn, which all pieces together may not exceed; at least one supply. */
+export interface OnHand {
+  readonly supplies: readonly Supply[];
+  /** Whether as little as can be is to be left over. */
+  readonly leastWaste: boolean;
+}
+
+/** What a supply is of: finished cord, the yarn of the cord or of the ground, or one yarn for both. */
+export type SupplyOf = "cord" | "cord yarn" | "ground yarn" | "yarn";
+
+export interface Supply extends Stock {
+  readonly path: Path;
+  readonly of: SupplyOf;
+  /** Where it is told in balls: how many, and what each of them is. */
+  readonly balls?: { readonly count: number; readonly each: Stock };
+}
+
+/** So much of something, in metres or in grams; of finished cord in metres. */
+export interface Stock {
+  readonly amount: number;
+  readonly unit: "m" | "g";
+}
+
 /** Who will wear the garment, as far as the file says. */
 export interface Wearer {
   readonly path: Path;
@@ -122,6 +146,8 @@ export const SHAPING_ROWS = ["any row", "even rows"] as const;
 export interface Piece {
   readonly name: string;
   readonly path: Path;
+  /** How many of it are knitted, all alike; one where it is left out. */
+  readonly make?: number;
   /** Where on the body it lies, where the file says so. */
   readonly part?: BodyPart;
   /** From the cast-on edge upward; the first stands at height 0. */

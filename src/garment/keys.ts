@@ -45,6 +45,11 @@ export const SECTIONS = {
         otherwise: "false",
       },
       yarn: { means: "the yarns", form: "keys", otherwise: "not known" },
+      "on hand": {
+        means: "what there is of cord and yarn, which all pieces together may not exceed",
+        form: "keys",
+        otherwise: "as much as it takes",
+      },
       wearer: {
         means: "who will wear it; for a child this turns on the rules about cords",
         form: "{ age: 5, height: 110 cm }, or one of the two",
@@ -178,6 +183,39 @@ export const SECTIONS = {
       weight: { means: "what it weighs, tails cut off", form: "a weight: g, kg or oz" },
     },
   },
+  "on hand": {
+    where: "what is on hand",
+    keys: {
+      cord: { means: "finished cord", form: "a length", otherwise: "as much as it takes" },
+      "cord yarn": {
+        means: "yarn for the cord, its tails included",
+        form: "a weight, a length, or { balls: 2, each: 50 g }",
+        otherwise: "as much as it takes",
+      },
+      "ground yarn": {
+        means: "yarn for the plain cloth, waste included",
+        form: "a weight, a length, or { balls: 6, each: 50 g }",
+        otherwise: "as much as it takes",
+      },
+      yarn: {
+        means: "one yarn for both cloth and cord, in place of the two",
+        form: "a weight, a length, or { balls: 8, each: 50 g }",
+        otherwise: "as much as it takes",
+      },
+      prefer: {
+        means: "that as little as can be is left over",
+        form: "least waste",
+        otherwise: "no preference",
+      },
+    },
+  },
+  balls: {
+    where: "balls of yarn",
+    keys: {
+      balls: { means: "how many there are", form: "a number, such as 6 or 5.5" },
+      each: { means: "what one of them is", form: "a weight or a length" },
+    },
+  },
   wearer: {
     where: "the wearer",
     keys: {
@@ -196,6 +234,11 @@ export const SECTIONS = {
         means: "the shape it has, with measurements or a size, in place of an outline",
         form: "{ like: body front, size: woman M, ease: standard }",
         otherwise: "outline",
+      },
+      make: {
+        means: "how many of this piece are knitted, all alike",
+        form: "a whole number",
+        otherwise: "1",
       },
       marks: { means: "named heights", form: "a length under each name", otherwise: "cast-on and bind-off" },
       neck: {

@@ -1,16 +1,10 @@
 import { cordStitchMm, groundStitch } from "../cloth/gauge.ts";
 import type { FittedLook } from "../fit/fit.ts";
-import {
-  countings,
-  easeTolerance,
-  type FittedSegment,
-  type Look,
-  looksOf,
-  makeLook,
-  valuesOf,
-} from "../fit/looks.ts";
+import { countings, type FittedSegment, type Look, looksOf, makeLook, valuesOf } from "../fit/looks.ts";
+import type { CountLimits } from "../fit/steady/counts.ts";
 import type { Gauge, Weights } from "../garment/garment.ts";
 import { joiningSegments } from "../motif/joins.ts";
+import { keepsEase } from "../motif/keeps-ease.ts";
 import type { Motif } from "../motif/motif.ts";
 import { easeOf, spanMm } from "../motif/path-length.ts";
 import { pointsOver } from "../motif/sections.ts";
@@ -23,8 +17,7 @@ import type { Standing } from "./standing.ts";
 export interface Circumstances {
   readonly gauge: Gauge;
   readonly weights: Weights;
-  /** Most that cord and cloth between two hangings may be round. */
-  readonly mostLoopMm: number | undefined;
+  readonly limits: CountLimits;
 }
 
 /** A look for what is left of a motif; the finishing one adds nothing to what is begun. */
@@ -47,10 +40,10 @@ export function openLooks(
   fresh: boolean,
   circumstances: Circumstances,
 ): readonly OpenLook[] {
-  const { gauge, weights, mostLoopMm } = circumstances;
+  const { gauge, weights, limits } = circumstances;
   const first = standing[0]?.sections[0]?.look;
   if (fresh || !first)
-    return looksOf(motif, gauge, weights, 1, mostLoopMm).map((look) => ({ look, finishing: false }));
+    return looksOf(motif, gauge, weights, 1, limits).map((look) => ({ look, finishing: false }));
   const made = madeOnce(first, gauge);
   const begun = standing.filter(({ done }) => !done);
   const finishing = makeLook(motif, now.values, now.trace, atGauge(now.segments, gauge), weights);
@@ -59,8 +52,7 @@ export function openLooks(
     ...valuesOf(motif).flatMap((values): OpenLook[] => {
       const trace = traceMotif(motif, values);
       if (isProblem(trace) || !begun.some((one) => canFollow(one, trace))) return [];
-      const counts =
-        motif.kind === "cord" ? countings(motif, repeatSegments(trace), gauge, 1, mostLoopMm) : [[]];
+      const counts = motif.kind === "cord" ? countings(motif, repeatSegments(trace), gauge, 1, limits) : [[]];
       return counts.map((segments) => ({
         look: makeLook(motif, values, trace, [...made, ...segments], weights),
         finishing: false,
@@ -92,7 +84,7 @@ const beginningOf = ({ start, leadIn }: BlockTrace): number => (leadIn.at(-1) ??
 export function joinsTo(
   { sections }: Standing,
   look: Look,
-  { gauge, mostLoopMm }: Circumstances,
+  { gauge, limits }: Circumstances,
 ): readonly FittedSegment[] | undefined {
   const { motif, trace } = look;
   if (motif.kind !== "cord") return [];
@@ -101,7 +93,7 @@ export function joinsTo(
   const joins = joiningSegments(below.trace, trace, repeats > 0 ? 1 : 0).filter(
     (join) => !counted.has(keyOf(join)),
   );
-  return countings(motif, joins, gauge, 1, mostLoopMm)[0];
+  return countings(motif, joins, gauge, 1, limits)[0];
 }
 
 /** Segments of the repeat in hand that go beyond the motif's limits of ease at a gauge; they are finished as begun. */
@@ -114,7 +106,7 @@ export function strainedSegments({ sections }: Standing, gauge: Gauge): readonly
     (segment) =>
       repeated.has(keyOf(segment)) &&
       segment.fixed === undefined &&
-      (segment.ease < motif.ease.from - easeTolerance || segment.ease > motif.ease.to + easeTolerance),
+      !keepsEase({ least: segment.ease, most: segment.ease }, motif.ease),
   );
 }
 

@@ -25,8 +25,15 @@ export function lengthsOf({ fields, begun, garment }: Undertaking): readonly Len
       .filter(({ leastChange, mostChange }) => leastChange === mostChange)
       .map((field) => field.mostChange),
   );
-  const most = Math.max(wholeWithin(growMm / rowMm), settled);
-  const least = Math.min(-wholeWithin(shrinkMm / rowMm), settled);
+  const steady = fields[0]?.steadyChanges;
+  const most = Math.min(
+    Math.max(wholeWithin(growMm / rowMm), settled),
+    steady?.most ?? Number.POSITIVE_INFINITY,
+  );
+  const least = Math.max(
+    Math.min(-wholeWithin(shrinkMm / rowMm), settled),
+    steady?.least ?? Number.NEGATIVE_INFINITY,
+  );
   return ways
     .filter((way) => sum(way) <= most && sum(way) >= least)
     .sort((one, other) => size(one) - size(other))

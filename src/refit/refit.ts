@@ -44,6 +44,8 @@ export interface Refitted {
   readonly proven: boolean;
   readonly bound: number;
   readonly cords: readonly CordBalance[];
+  /** Whether the garment asks for a fit that holds for every gauge the measurement leaves possible, and there is none. */
+  readonly unsteady: boolean;
   /** Motifs whose quantities differ now from those on the other pieces. */
   readonly unlike: readonly string[];
   /** Stretches of a repeat in hand whose ease goes beyond its limits at the gauge as measured. */
@@ -116,7 +118,8 @@ export async function refit(
       return { status: "stopped", progress, reason: solved.reason, nodes: 0, notes };
   }
   const refitted = assembleRefit(fit.garment, solved.undertaking, solved.looks, solved.layouts);
-  const breaches = checkRefit(fit, refitted, row, solved.cost);
+  const isSteady = solved.undertaking.garment.steady !== undefined;
+  const breaches = checkRefit(fit, refitted, row, solved.cost, isSteady);
   if (breaches.length > 0) throw new RefusedFit(describeBreaches(breaches));
   return {
     status: "refitted",
@@ -124,6 +127,7 @@ export async function refit(
     fit: refitted,
     proven: solved.proven,
     bound: solved.bound,
+    unsteady: fit.garment.steady !== undefined && !isSteady,
     cords: cordBalances(options.cordsMadeFor ?? fit, refitted, row),
     unlike: refitted.looks
       .filter((look) => !hasValuesOf(look, lookOf(fit, look.motif.name)))

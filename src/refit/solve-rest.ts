@@ -5,7 +5,7 @@ import type { Layout } from "../fit/layouts.ts";
 import type { Look } from "../fit/looks.ts";
 import { openChoices } from "./choices.ts";
 import { plannedWhereAsGood } from "./planned-picks.ts";
-import { leeways, type Stand, type Undertaking, undertake } from "./undertaking.ts";
+import { leewaysFor, type Stand, type Undertaking, undertake } from "./undertaking.ts";
 
 /** The best for what is left of a piece. */
 export interface SolvedRest {
@@ -27,7 +27,7 @@ export async function solveRest(
   limits: EngineOptions,
 ): Promise<SolvedRest | NoPicks> {
   let nodes = 0;
-  for (const leeway of leeways) {
+  for (const leeway of leewaysFor(stand.fit.garment)) {
     const answer = await solveUndertaking(undertake(stand, leeway), engine, limits);
     if (answer.status !== "infeasible") return answer;
     nodes += answer.nodes;

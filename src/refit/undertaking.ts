@@ -4,8 +4,8 @@ import { type Field, fieldsOf, stretchesOf } from "../fit/field.ts";
 import { type Fit, type FittedLook, type FittedPlacement, lookOf, pieceOf } from "../fit/fit.ts";
 import { footingOf } from "../fit/footing.ts";
 import { rowsIntoRepeat } from "../fit/phase.ts";
+import { countLimits } from "../fit/steady/counts.ts";
 import type { Garment, GroundGauge, Placement } from "../garment/garment.ts";
-import { mostLoopMm } from "../safety/cord-rules.ts";
 import type { Circumstances } from "./going-on.ts";
 import type { BegunPiece } from "./recount.ts";
 import { type Standing, standingOf } from "./standing.ts";
@@ -46,19 +46,32 @@ export interface Leeway {
   readonly otherLooks: boolean;
   /** The margin above a motif that is done may come out beyond its limits: there is nothing to be done about it. */
   readonly lostMargins: boolean;
+  /** Ease and length need to keep their limits at the gauge as measured only, where the garment asks for more. */
+  readonly unsteady: boolean;
 }
 
 /** From what a knitter would not notice to what cannot be helped: each is tried where nothing fits with the one before. */
 export const leeways: readonly Leeway[] = [
-  { otherLooks: false, lostMargins: false },
-  { otherLooks: false, lostMargins: true },
-  { otherLooks: true, lostMargins: true },
+  { otherLooks: false, lostMargins: false, unsteady: false },
+  { otherLooks: false, lostMargins: true, unsteady: false },
+  { otherLooks: false, lostMargins: false, unsteady: true },
+  { otherLooks: false, lostMargins: true, unsteady: true },
+  { otherLooks: true, lostMargins: true, unsteady: true },
 ];
+
+/** The leeways that make a difference to a garment. */
+export const leewaysFor = ({ steady }: Garment): readonly Leeway[] =>
+  steady === undefined ? leeways.filter(({ unsteady }) => unsteady) : leeways;
 
 export function undertake({ fit, piece: pieceName, row, gauge }: Stand, leeway: Leeway): Undertaking {
   const placed = fit.placements.filter(({ piece }) => piece === pieceName);
   const planned = narrowed(fit, pieceName, placed, !leeway.otherLooks);
-  const garment: Garment = { ...planned, gauge: { ...planned.gauge, ground: gauge } };
+  const { steady, ...unsteady } = planned;
+  const garment: Garment = {
+    ...unsteady,
+    gauge: { ...planned.gauge, ground: gauge },
+    ...(steady !== undefined && !leeway.unsteady && { steady }),
+  };
   const counted = pieceOf(fit, pieceName);
   const plannedFields = fieldsOf(planned);
   return {
@@ -87,7 +100,7 @@ export function undertake({ fit, piece: pieceName, row, gauge }: Stand, leeway: 
     circumstances: (motif) => ({
       gauge: garment.gauge,
       weights: garment.weights,
-      mostLoopMm: mostLoopMm(garment, motif),
+      limits: countLimits(garment, motif),
     }),
     keepsValues: (motif) =>
       !leeway.otherLooks &&

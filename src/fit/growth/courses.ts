@@ -5,6 +5,7 @@ import type { CordMotif, Quantity } from "../../motif/motif.ts";
 import { segmentKey } from "../../motif/segments.ts";
 import { type Footing, footingKey } from "../footing.ts";
 import { countings, type FittedSegment, type Look, looksOf, meanEaseAway } from "../looks.ts";
+import type { CountLimits } from "../steady/counts.ts";
 import { awayFrom, costOf } from "../terms.ts";
 
 /**
@@ -39,10 +40,10 @@ export function coursesOf(
   quantity: GrowingQuantity,
   gauge: Gauge,
   weights: Weights,
-  mostLoopMm: number | undefined,
+  limits: CountLimits,
 ): readonly Course[] {
   const courses = new Map<string, Look[]>();
-  for (const look of looksOf(motif, gauge, weights, 1, mostLoopMm)) {
+  for (const look of looksOf(motif, gauge, weights, 1, limits)) {
     const key = footingKey(footingWithout(look, quantity));
     courses.set(key, [...(courses.get(key) ?? []), look]);
   }
@@ -54,7 +55,7 @@ export function coursesOf(
       footing,
       settled: settledLook(looks[0]!, quantity, footing),
       looks,
-      stepTo: stepsAmong(motif, quantity, gauge, mostLoopMm),
+      stepTo: stepsAmong(motif, quantity, gauge, limits),
     };
   });
 }
@@ -80,7 +81,7 @@ function stepsAmong(
   motif: CordMotif,
   quantity: GrowingQuantity,
   gauge: Gauge,
-  mostLoopMm: number | undefined,
+  limits: CountLimits,
 ): Course["stepTo"] {
   const known = new Map<Look, Map<Look, Step | undefined>>();
   return (to, from) => {
@@ -107,6 +108,6 @@ function stepsAmong(
     const joins = joiningSegments(from.trace, to.trace).filter(
       ({ needles, rows, fixed }) => !counted.has(segmentKey(needles, rows, fixed)),
     );
-    return countings(motif, joins, gauge, 1, mostLoopMm)[0];
+    return countings(motif, joins, gauge, 1, limits)[0];
   }
 }

@@ -5,6 +5,7 @@ import type { Motif, Quantity } from "../../motif/motif.ts";
 import { listed } from "../../report/words.ts";
 import { placedMotifs } from "../enumerate.ts";
 import type { NamedRule } from "./rule.ts";
+import { steadyRules } from "./steady-rule.ts";
 import { wearerRules } from "./wearer-rule.ts";
 
 /**
@@ -19,6 +20,7 @@ const farEase = { from: -0.5, to: 1 };
 export const rulesOf = (garment: Garment): readonly NamedRule[] => [
   bedRule(garment),
   ...wearerRules(garment),
+  ...steadyRules(garment),
   ...garment.placements.flatMap((placement, index) => placementRules(placement, index)),
   ...placedMotifs(garment).flatMap(motifRules),
   ...garment.matches.map((match) => matchRule(garment, match)),

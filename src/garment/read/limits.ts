@@ -54,3 +54,9 @@ export const cardStitches: Limits = { least: 1, most: 600 };
 export const colours: Limits = { least: 1, most: 20 };
 /** Sizes of one file: three times as many as the widest ranges that are printed. */
 export const sizes: Limits = { least: 1, most: 60 };
+/** How many of one piece are knitted: a blanket of squares at the most. */
+export const make: Limits = { least: 1, most: 1000 };
+/** Cord and yarn on hand: from a hand's breadth to far more than a garment takes. */
+export const onHandMm: Limits = { least: 100, most: 1_000_000_000 };
+export const onHandGrams: Limits = { least: 0.1, most: 1_000_000 };
+export const balls: Limits = { least: 0.1, most: 10_000 };

@@ -70,7 +70,7 @@ function checkMeetings(
 }
 
 /** Index of the first section that was not begun: those before it have the values and counts they were begun with. */
-function freshFrom(was: FittedPlacement, sections: readonly FittedSection[]): number {
+export function freshFrom(was: FittedPlacement, sections: readonly FittedSection[]): number {
   const kept = sections.findIndex(({ look, repeats }, index) => {
     const begun = was.sections[index];
     return !begun || begun.look !== look || begun.repeats < repeats;

@@ -41,6 +41,7 @@ export function refitToJson(
           left,
           hung: isHung,
         })),
+        ...(result.unsteady && { unsteady: true }),
         unlike_other_pieces: result.unlike,
         strained: result.strained.map(({ motif, segment, ease }) => ({
           motif,

@@ -59,7 +59,12 @@ export function changeWords(before: Fit, now: Fit): readonly string[] {
 }
 
 /** What a knitter should know of a refit before following it. */
-export const warningWords = ({ strained, unlike }: Refitted): readonly string[] => [
+export const warningWords = ({ strained, unlike, unsteady }: Refitted): readonly string[] => [
+  ...(unsteady
+    ? [
+        "No fit of the rest is steady for all that the measurement leaves open; this one keeps its limits at the gauge as measured.",
+      ]
+    : []),
   ...strained.map(
     ({ motif, segment, ease }) =>
       `${motif}: the repeat in hand is finished as it was begun; the ease of its ${segment} is ${signedPercent(ease)} at this gauge, beyond its limits.`,

@@ -1,0 +1,141 @@
+import type { CordGauge, Garment, Gauge } from "../../garment/garment.ts";
+import type { CordMotif } from "../../motif/motif.ts";
+import type { Fit, FittedPlacement } from "../fit.ts";
+import { type Breach, breach, easeTolerance } from "./breach.ts";
+import { lengthTolerance } from "./check-piece.ts";
+import { checkWearer } from "./check-wearer.ts";
+import { walk } from "./walk.ts";
+
+/**
+ * A fit that has to be steady keeps its limits of ease, length and loops at every corner of what the swatch leaves open,
+ * and its ease also between the corners, where a path that climbs may be shorter still.
+ *
+ * @param concerns whether a section of a placement is looked at; where its first one is not, neither are its loops
+ */
+export function checkSteady(garment: Garment, fit: Fit, concerns: Concerns = () => true): readonly Breach[] {
+  const { gauge, steady } = garment;
+  if (steady === undefined) return [];
+  const gauges = cornersOf(gauge, steady);
+  const whole = { ...fit, placements: fit.placements.filter((placed) => concerns(placed, 0)) };
+  return [
+    ...gauges.flatMap((one) => checkLengths({ ...garment, gauge: one }, fit)),
+    ...gauges.flatMap((one) => checkWearer({ ...garment, gauge: one }, whole)),
+    ...fit.placements.flatMap((placed) => checkEase(gauges, placed, concerns)),
+  ].map(({ rule, found }) => breach(`${rule}, steady`, found));
+}
+
+type Concerns = (placed: FittedPlacement, section: number) => boolean;
+
+/** All gauges in which each count is off by as much as it may be, one way or the other. */
+function cornersOf({ ground, cord }: Gauge, share: number): readonly Gauge[] {
+  const off = {
+    stitches: share * (ground.within ?? 1 / (4 * ground.stitches)),
+    rows: share * (ground.within ?? 1 / (4 * ground.rows)),
+    cord: cord ? share * (cord.within ?? 1 / (4 * cord.stitches)) : 0,
+  };
+  const signs = [-1, 1];
+  return signs.flatMap((across) =>
+    signs.flatMap((up) =>
+      signs.map((along) => ({
+        ground: {
+          ...ground,
+          stitches: ground.stitches + across * off.stitches * ground.stitches,
+          rows: ground.rows + up * off.rows * ground.rows,
+        },
+        ...(cord && { cord: { ...cord, stitches: cord.stitches + along * off.cord * cord.stitches } }),
+      })),
+    ),
+  );
+}
+
+function checkLengths({ gauge, pieces }: Garment, fit: Fit): readonly Breach[] {
+  const rowMm = gauge.ground.overMm / gauge.ground.rows;
+  return pieces
+    .filter(({ limitsLength }) => limitsLength)
+    .flatMap((piece) => {
+      const rows = fit.pieces.find(({ name }) => name === piece.name)?.rows;
+      if (rows === undefined) return [];
+      const away = rows * rowMm - piece.outline.at(-1)!.heightMm;
+      return away > piece.growMm + lengthTolerance || away < -piece.shrinkMm - lengthTolerance
+        ? [
+            breach(
+              piece.name,
+              `comes out ${away.toFixed(1)} mm off where a row is ${rowMm.toFixed(3)} mm high`,
+            ),
+          ]
+        : [];
+    });
+}
+
+function checkEase(gauges: readonly Gauge[], placed: FittedPlacement, concerns: Concerns): readonly Breach[] {
+  const { sections, part, piece } = placed;
+  const motif = sections[0]?.look.motif;
+  if (motif?.kind !== "cord") return [];
+  // What is worked in part is of one repeat more.
+  const runs = sections.map(({ look: { values }, repeats }, index) => ({
+    values,
+    repeats: repeats + (part && index === sections.length - 1 ? 1 : 0),
+  }));
+  return walk(motif, runs).strands.flatMap(({ name, points }) =>
+    points.slice(1).flatMap((to, index) => {
+      if (!concerns(placed, to.run)) return [];
+      const from = points[index]!;
+      const [needles, rows] = [Math.abs(from.from - to.from), to.row - from.row];
+      const { look, joins } = sections[to.run]!;
+      const counted = [...(from.run === to.run ? [] : joins), ...look.segments].find(
+        (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
+      );
+      // A stretch without a count is a breach of the look's own.
+      if (!counted || to.count !== undefined) return [];
+      const [least, most] = easeOver(gauges, counted);
+      return keeps(motif, least, most)
+        ? []
+        : [
+            breach(
+              `${motif.name} on ${piece}, ${name}, row ${to.row}`,
+              `ease from ${(100 * least).toFixed(2)} % to ${(100 * most).toFixed(2)} % is outside its limits`,
+            ),
+          ];
+    }),
+  );
+}
+
+const keeps = ({ ease }: CordMotif, least: number, most: number): boolean =>
+  least >= ease.from - easeTolerance && most <= ease.to + easeTolerance;
+
+interface Counted {
+  readonly needles: number;
+  readonly rows: number;
+  readonly climbs: number;
+  readonly pickup: number;
+}
+
+function easeOver(
+  gauges: readonly Gauge[],
+  { needles, rows, climbs, pickup }: Counted,
+): readonly [least: number, most: number] {
+  const lines = gauges.map(({ ground }) =>
+    Math.sqrt(
+      ((needles * ground.overMm) / ground.stitches) ** 2 + ((rows * ground.overMm) / ground.rows) ** 2,
+    ),
+  );
+  const cords = gauges.flatMap(({ cord }) => (cord ? [pickup * lengthOf(cord)] : []));
+  const thick = gauges[0]?.cord?.thicknessMm ?? 0;
+  const path = (line: number): number => line + climbs * (Math.sqrt(line ** 2 + 4 * thick ** 2) - line);
+  const longest = Math.max(...lines.map(path));
+  const shortest = lowest(path, Math.min(...lines), Math.max(...lines));
+  return [Math.min(...cords) / longest - 1, Math.max(...cords) / shortest - 1];
+}
+
+const lengthOf = ({ overMm, stitches }: CordGauge): number => overMm / stitches;
+
+/** The least value of a convex function between two ends: the third of the stretch in which it cannot be is cut off. */
+function lowest(value: (at: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
+  for (let cut = 0; cut < 100; cut++) {
+    const third = (high - low) / 3;
+    if (value(low + third) <= value(high - third)) high -= third;
+    else low += third;
+  }
+  return Math.min(value(from), value(to), value((low + high) / 2));
+}
