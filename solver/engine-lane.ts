@@ -1,5 +1,5 @@
 import { Worker } from "node:worker_threads";
-import type { Outcome, Program } from "./program.ts";
+import type { EngineOptions, Outcome, Program } from "./program.ts";
 import type { Question, WorkerMessage, WorkerRole } from "./worker-messages.ts";
 
 /** What came back from a lane: an outcome, or why there is none. */
@@ -13,7 +13,7 @@ export type Reply =
   | { readonly kind: "broken"; readonly reason: string }
   | { readonly kind: "closed" };
 
-export interface LaneLimits {
+interface LaneLimits extends Pick<EngineOptions, "onProgress" | "signal"> {
   /** How long one program may take once the worker has begun with it; absent means for ever. */
   readonly patienceMs?: number;
   /** By Date.now(); absent means never. */
@@ -37,8 +37,15 @@ const GRACE_MS = 50;
 /** A worker that is not ready by then is taken for broken: starting takes about 50 ms on an idle machine. */
 const START_MS = 3000;
 
+/**
+ * How long an engine that is asked to stop may take before its worker is ended: HiGHS looks up about once a second on
+ * programs that keep it busy, and what it has then is a little better than what it told last.
+ */
+const STOP_GRACE_MS = 1000;
+
 interface Waiting {
   readonly question: Question;
+  readonly limits: LaneLimits;
   readonly reply: (reply: Reply) => void;
 }
 
@@ -80,26 +87,34 @@ export function createEngineLane(
       return;
     }
     worker?.ref();
-    const { patienceMs = Infinity, deadline = Infinity } = head.question;
+    const { patienceMs = Infinity, deadline = Infinity } = head.limits;
     const leftMs = Math.max(0, deadline - Date.now());
     const limit = ready ? Math.min(patienceMs, leftMs) + GRACE_MS : Math.min(START_MS, leftMs + GRACE_MS);
-    if (limit !== Infinity) timer = setTimeout(silence, limit);
+    const silenceMs = Math.min(limit, head.limits.signal?.aborted === true ? STOP_GRACE_MS : Infinity);
+    if (silenceMs !== Infinity) timer = setTimeout(silence, silenceMs);
   };
 
   const hear = (message: WorkerMessage): void => {
+    const head = waiting[0];
     if (message === "ready") ready = true;
-    else if (message.id === waiting[0]?.question.id) {
-      const answered = waiting.shift()!;
-      impatient =
-        message.outcome.status === "stopped" && !isOver(answered.question.deadline) ? impatient + 1 : 0;
-      answered.reply({ kind: "answered", outcome: message.outcome });
+    else if (message.id !== head?.question.id) return;
+    else if ("progress" in message) {
+      // The patience goes on as it was.
+      head.limits.onProgress?.(message.progress);
+      return;
+    } else {
+      waiting.shift();
+      impatient = message.outcome.status === "stopped" && isOwnFault(head) ? impatient + 1 : 0;
+      head.reply({ kind: "answered", outcome: message.outcome });
       dismissWhenTried();
     }
     watch();
   };
 
   const silence = (): void => {
-    if (!isOver(waiting[0]?.question.deadline)) impatient += 1;
+    const head = waiting[0];
+    if (head === undefined) return;
+    if (isOwnFault(head)) impatient += 1;
     fail({ kind: "silent" });
   };
 
@@ -120,12 +135,24 @@ export function createEngineLane(
 
   return {
     send: (program, limits) =>
-      new Promise((reply) => {
-        if (closed) return reply({ kind: "closed" });
-        if (impatient >= trials) return reply({ kind: "unasked" });
+      new Promise((resolve) => {
+        if (closed) return resolve({ kind: "closed" });
+        if (impatient >= trials) return resolve({ kind: "unasked" });
         lastId += 1;
-        const question = { id: lastId, program, ...limits };
-        waiting.push({ question, reply });
+        const { patienceMs, deadline, signal } = limits;
+        const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+        const question = { id: lastId, program, stop, patienceMs, deadline };
+        const askToStop = (): void => {
+          Atomics.store(stop, 0, 1);
+          if (waiting[0]?.question === question) watch();
+        };
+        if (signal?.aborted === true) Atomics.store(stop, 0, 1);
+        signal?.addEventListener("abort", askToStop);
+        const reply = (what: Reply): void => {
+          signal?.removeEventListener("abort", askToStop);
+          resolve(what);
+        };
+        waiting.push({ question, limits, reply });
         if (worker === undefined) start();
         else {
           worker.postMessage(question);
@@ -146,4 +173,6 @@ export function createEngineLane(
   };
 }
 
-const isOver = (deadline: number | undefined): boolean => deadline !== undefined && Date.now() >= deadline;
+/** Whether nobody but the engine is to blame where a question is not answered in time. */
+const isOwnFault = ({ limits: { deadline, signal } }: Waiting): boolean =>
+  signal?.aborted !== true && (deadline === undefined || Date.now() < deadline);

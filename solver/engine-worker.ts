@@ -1,5 +1,6 @@
 import { parentPort, workerData } from "node:worker_threads";
-import type { Engine, EngineOptions } from "./program.ts";
+import { further } from "./further.ts";
+import type { Engine, EngineOptions, Progress } from "./program.ts";
 import type { Question, WorkerMessage, WorkerRole } from "./worker-messages.ts";
 
 /** Entry of the thread in which an engine runs, so that it can be ended when it does not return. */
@@ -20,13 +21,37 @@ const engine = await load();
 let previous: Promise<void> = Promise.resolve();
 port.on("message", (question: Question) => {
   previous = previous.then(async () =>
-    say({ id: question.id, outcome: await engine(question.program, limits(question)) }),
+    say({ id: question.id, outcome: await engine(question.program, optionsFor(question)) }),
   );
 });
 say("ready");
 
-function limits({ patienceMs, deadline }: Question): EngineOptions {
+/** Seldom enough that telling costs nothing, often enough for a person who watches. */
+const WORD_EVERY_MS = 100;
+
+function optionsFor({ id, patienceMs, deadline, stop }: Question): EngineOptions {
   const left = deadline === undefined ? Infinity : Math.max(0, deadline - Date.now());
   const timeLimitMs = Math.min(left, patienceMs ?? Infinity);
-  return timeLimitMs === Infinity ? {} : { timeLimitMs };
+  const stopping = new AbortController();
+  const listen = (): void => {
+    if (Atomics.load(stop, 0) !== 0) stopping.abort();
+  };
+  listen();
+  const startedAt = Date.now();
+  let toldAt = startedAt;
+  let known: Progress = { nodes: 0 };
+  let untold: Progress["point"];
+  const onProgress = (word: Progress): void => {
+    listen();
+    known = further(known, word);
+    untold = known.point ?? untold;
+    const now = Date.now();
+    // What ends soon tells nothing; after that a better point is told at once, because it is lost with this thread.
+    const isUrgent = known.point !== undefined && toldAt > startedAt;
+    if (now - toldAt < WORD_EVERY_MS && !isUrgent) return;
+    toldAt = now;
+    say({ id, progress: { ...known, ...(untold === undefined ? {} : { point: untold }) } });
+    untold = undefined;
+  };
+  return { ...(timeLimitMs === Infinity ? {} : { timeLimitMs }), onProgress, signal: stopping.signal };
 }

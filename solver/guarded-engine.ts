@@ -1,12 +1,18 @@
 import { createEngineLane, type Reply } from "./engine-lane.ts";
-import { violations } from "./feasibility.ts";
-import type { Engine, Outcome, Program } from "./program.ts";
+import { HIGHS, SIMPLEX } from "./engine-names.ts";
+import { createFindings, isAllowed } from "./findings.ts";
+import { HIGHS_PACKAGE, highsIsInstalled } from "./highs-installed.ts";
+import type { Engine, Outcome, Program, Progress } from "./program.ts";
 import { programFault } from "./program-fault.ts";
 import { builtWorkerUrl } from "./worker-url.ts";
 
 export interface GuardOptions {
   /** How long the usual engine may take for one program before the other takes over. Default {@link PATIENCE_MS}. */
   readonly patienceMs?: number;
+  /** Ask HiGHS for everything, instead of only where the usual engine does not answer. */
+  readonly only?: "highs";
+  /** Default: whether the package of HiGHS is installed. Without it the usual engine has {@link ALONE_PATIENCE_MS}. */
+  readonly isHighsThere?: boolean;
   /** The built engine worker. Default: the one that belongs to this build. */
   readonly workerUrl?: URL;
 }
@@ -28,6 +34,9 @@ export interface GuardedEngine {
  */
 const PATIENCE_MS = 750;
 
+/** There is nothing to take over from it then, but a program from which it never returns must end some time. */
+const ALONE_PATIENCE_MS = 60_000;
+
 /**
  * After so many programs in a row that used up the whole patience, the usual engine is not asked again: programs
  * that one caller asks about are alike, and each would cost that much again.
@@ -36,39 +45,66 @@ const TRIALS = 2;
 
 /**
  * javascript-lp-solver in a worker, watched: where it does not answer in time, gives up, breaks down, or answers
- * with a point that the program does not allow, HiGHS answers in its place, and the outcome's note says so.
+ * with a point that the program does not allow, HiGHS answers in its place, and the outcome's note says so. Where
+ * HiGHS is asked for, it alone is asked, and its answer is held to the same.
  */
 export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
   const patienceMs = options.patienceMs ?? PATIENCE_MS;
   const workerUrl = options.workerUrl ?? builtWorkerUrl();
+  const isHighsThere = options.isHighsThere ?? highsIsInstalled();
   const usual = createEngineLane(workerUrl, { engine: "simplex" }, TRIALS);
   const other = createEngineLane(workerUrl, { engine: "highs" });
 
-  const solve: Engine = async (program, { timeLimitMs } = {}) => {
+  const solve: Engine = async (program, { timeLimitMs, onProgress, signal } = {}) => {
     const fault = programFault(program);
     if (fault !== undefined) return { status: "failed", reason: fault, engine: "none" };
-    const limits = timeLimitMs === undefined ? {} : { deadline: Date.now() + timeLimitMs };
+    const deadline = timeLimitMs === undefined ? undefined : Date.now() + timeLimitMs;
+    const isOver = () => signal?.aborted === true || (deadline !== undefined && Date.now() >= deadline);
+    const found = createFindings(program);
+    if (isOver()) return found.stopped();
+    const limitsFor = (engine: string) => ({
+      ...(deadline !== undefined && { deadline }),
+      ...(signal !== undefined && { signal }),
+      onProgress: (word: Progress) => {
+        const known = found.hear(word, engine);
+        onProgress?.(known);
+      },
+    });
+
+    if (options.only === "highs") {
+      const reply = await other.send(program, limitsFor(HIGHS));
+      if (reply.kind === "closed") return CLOSED;
+      found.read(reply, HIGHS);
+      const shortfall = shortfallOf(program, reply);
+      if (reply.kind === "answered" && shortfall === undefined) return reply.outcome;
+      if (isStopped(reply)) return found.stopped();
+      return { status: "failed", reason: `The solver HiGHS ${shortfall}.`, engine: HIGHS };
+    }
 
     // The other engine gets ready while there is still hope for the usual one.
-    const doubt = setTimeout(other.warm, patienceMs / 2);
-    const first = await usual.send(program, { patienceMs, ...limits });
+    const doubt = setTimeout(() => isHighsThere && other.warm(), patienceMs / 2);
+    const first = await usual.send(program, {
+      patienceMs: isHighsThere ? patienceMs : ALONE_PATIENCE_MS,
+      ...limitsFor(SIMPLEX),
+    });
     clearTimeout(doubt);
-    const shortfall = shortfallOf(program, first);
     if (first.kind === "closed") return CLOSED;
+    found.read(first, SIMPLEX);
+    const shortfall = shortfallOf(program, first);
     if (first.kind === "answered" && shortfall === undefined) return first.outcome;
-    const partial =
-      first.kind === "answered" && first.outcome.status === "stopped" ? first.outcome : undefined;
-    if (limits.deadline !== undefined && Date.now() >= limits.deadline)
-      return partial ?? { status: "stopped", nodes: 0, engine: "none" };
+    if (isOver()) return found.stopped();
+    if (!isHighsThere)
+      return {
+        status: "failed",
+        reason: `The usual solver ${shortfall}, and the second one, the package ${HIGHS_PACKAGE}, is not installed.`,
+        engine: "none",
+      };
 
-    const second = await other.send(program, limits);
+    const second = await other.send(program, limitsFor(HIGHS));
     if (second.kind === "closed") return CLOSED;
+    found.read(second, HIGHS);
     const note = `The usual solver ${shortfall}; this answer comes from the second solver, HiGHS.`;
-    if (second.kind === "silent") return partial ?? { status: "stopped", nodes: 0, engine: HIGHS, note };
-    if (second.kind === "answered" && second.outcome.status === "stopped")
-      return second.outcome.point === undefined && partial !== undefined
-        ? partial
-        : { ...second.outcome, note };
+    if (isStopped(second)) return { ...found.stopped(), note };
     const secondShortfall = shortfallOf(program, second);
     if (second.kind === "answered" && secondShortfall === undefined) return { ...second.outcome, note };
     const reason = `No solver could answer: the usual one ${shortfall}, the second ${secondShortfall}.`;
@@ -77,16 +113,17 @@ export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
 
   return {
     solve,
-    warm: usual.warm,
+    warm: options.only === "highs" ? other.warm : usual.warm,
     close: async () => {
       await Promise.all([usual.close(), other.close()]);
     },
   };
 }
 
-const HIGHS = "HiGHS";
-
 const CLOSED: Outcome = { status: "failed", reason: "The solver was closed.", engine: "none" };
+
+const isStopped = (reply: Reply): boolean =>
+  reply.kind === "silent" || (reply.kind === "answered" && reply.outcome.status === "stopped");
 
 /** Why a reply cannot be passed on as it is, in words to follow "the solver"; undefined where it can. */
 function shortfallOf(program: Program, reply: Reply): string | undefined {
@@ -107,7 +144,7 @@ function shortfallOf(program: Program, reply: Reply): string | undefined {
 function shortfallOfOutcome(program: Program, outcome: Outcome): string | undefined {
   if (outcome.status === "failed") return `failed (${outcome.reason.replace(/\.$/, "")})`;
   if (outcome.status === "stopped") return "did not finish in time";
-  if (outcome.status === "optimal" && violations(program, outcome.point).length > 0)
+  if (outcome.status === "optimal" && !isAllowed(program, outcome.point))
     return "gave an answer that breaks the program's own rows";
   return undefined;
 }

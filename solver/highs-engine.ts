@@ -1,12 +1,12 @@
-import type { Highs, Model } from "highs";
+import type { CallbackData, Highs, HighsCallbackMap, Model } from "highs";
 import { zeroMeets } from "./constant-rows.ts";
+import { HIGHS } from "./engine-names.ts";
+import { further } from "./further.ts";
 import { lpNames } from "./lp-names.ts";
 import { programToLpText } from "./lp-text.ts";
 import { mergedTerms } from "./merged-terms.ts";
-import type { Engine, EngineOptions, Outcome, Program } from "./program.ts";
+import type { Engine, EngineOptions, Outcome, Program, Progress } from "./program.ts";
 import { programFault } from "./program-fault.ts";
-
-export const HIGHS = "HiGHS";
 
 /** HiGHS stops by default within a ten-thousandth of the optimum; here the optimum itself is asked for. */
 const EXACT = { mip_rel_gap: 0, mip_abs_gap: 1e-9, mip_feasibility_tolerance: 1e-7 };
@@ -24,7 +24,9 @@ export const highsEngine: Engine = async (program, options = {}) => {
   if (program.columns.length === 0)
     return { status: "optimal", point: [], cost: 0, bound: 0, nodes: 0, engine: HIGHS };
   try {
-    return solve(await loadHighs(), program, options);
+    const highs = await loadHighs();
+    if (options.signal?.aborted === true) return { status: "stopped", nodes: 0, engine: HIGHS };
+    return solve(highs, program, options);
   } catch (error) {
     return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
   }
@@ -43,7 +45,7 @@ function solve(highs: Highs, program: Program, options: EngineOptions): Outcome 
   return highs.withModel({ format: "lp", data: programToLpText(program) }, (model): Outcome => {
     model.options.set({ output_flag: false, ...EXACT });
     if (options.timeLimitMs !== undefined) model.options.set("time_limit", options.timeLimitMs / 1000);
-    model.run();
+    model.run(callbacks(highs, program, model, options));
     const anyWhole = program.columns.some(({ whole }) => whole);
     const nodes = anyWhole ? Math.max(1, Number(model.info.get("mip_node_count"))) : 1;
     const ended = model.getModelStatus();
@@ -71,6 +73,46 @@ function solve(highs: Highs, program: Program, options: EngineOptions): Outcome 
   });
 }
 
+/** What HiGHS is to tell on its way, and where it asks whether to go on; nothing where nobody wants to know. */
+function callbacks(
+  highs: Highs,
+  program: Program,
+  model: Model,
+  { onProgress, signal }: EngineOptions,
+): HighsCallbackMap {
+  if (onProgress === undefined && signal === undefined) return {};
+  const kind = highs.constants.callbackType;
+  const columns = columnNumbers(program, model);
+  let known: Progress = { nodes: 0 };
+  const tell = (word: Progress): void => {
+    known = further(known, word);
+    onProgress?.(known);
+  };
+  const ask = (event: { readonly data: CallbackData; readonly interrupt: () => void }): undefined => {
+    tell(progressOf(event.data));
+    if (signal?.aborted === true) event.interrupt();
+  };
+  return {
+    [kind.simplexInterrupt]: ask,
+    [kind.ipmInterrupt]: ask,
+    [kind.mipInterrupt]: ask,
+    [kind.mipImprovingSolution]: ({ data }) => {
+      if (data.mip_solution === undefined) return;
+      const { point, cost } = pointAt(program, columns, data.mip_solution);
+      tell({ ...progressOf(data), best: cost, point });
+    },
+  };
+}
+
+/**
+ * An LP within the search says nothing of nodes and bounds, and HiGHS says what it does not know as infinite. What the
+ * best costs comes with its point, since the figure alone is told ahead of it and is not rounded.
+ */
+const progressOf = ({ mip_node_count, mip_dual_bound }: CallbackData): Progress => ({
+  nodes: Number(mip_node_count ?? 0),
+  ...(Number.isFinite(mip_dual_bound) ? { bound: mip_dual_bound! } : {}),
+});
+
 /** Without a cost nothing is unbounded, so what is left is whether there is a point at all. */
 function unboundedOr(highs: Highs, program: Program, options: EngineOptions, nodes: number): Outcome {
   const costless = program.columns.map((column) => ({ ...column, cost: 0 }));
@@ -78,16 +120,23 @@ function unboundedOr(highs: Highs, program: Program, options: EngineOptions, nod
   return outcome.status === "optimal" ? { status: "unbounded", nodes, engine: HIGHS } : outcome;
 }
 
-/**
- * Values by name, because a reader numbers the columns in the order in which the text mentions them. The engine's
- * tolerance may leave one a hair below zero.
- */
-function pointOf(program: Program, model: Model): { point: number[]; cost: number } {
-  const { colValue } = model.getSolution();
-  const point = lpNames(program).columns.map((name, column) => {
-    const value = colValue[model.getColByName(name)];
+const pointOf = (program: Program, model: Model): { point: number[]; cost: number } =>
+  pointAt(program, columnNumbers(program, model), model.getSolution().colValue);
+
+/** By name, because a reader numbers the columns in the order in which the text mentions them. */
+const columnNumbers = (program: Program, model: Model): readonly number[] =>
+  lpNames(program).columns.map((name) => model.getColByName(name));
+
+/** The engine's tolerance may leave a value a hair below zero. */
+function pointAt(
+  program: Program,
+  columns: readonly number[],
+  values: ArrayLike<number>,
+): { point: number[]; cost: number } {
+  const point = program.columns.map(({ name, whole }, column) => {
+    const value = values[columns[column]!];
     if (value === undefined) throw new Error(`no value for the column ${name}`);
-    return Math.max(0, program.columns[column]!.whole ? Math.round(value) : value);
+    return Math.max(0, whole ? Math.round(value) : value);
   });
   const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
   return { point, cost };

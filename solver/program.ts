@@ -47,7 +47,7 @@ interface Ended {
   readonly note?: string;
 }
 
-export interface Optimal extends Ended {
+interface Optimal extends Ended {
   readonly status: "optimal";
   /** One value for each column of the program, in its order. */
   readonly point: readonly number[];
@@ -58,13 +58,13 @@ export interface Optimal extends Ended {
   readonly nodes: number;
 }
 
-export interface Infeasible extends Ended {
+interface Infeasible extends Ended {
   readonly status: "infeasible";
   readonly nodes: number;
 }
 
 /** The cost falls without end. */
-export interface Unbounded extends Ended {
+interface Unbounded extends Ended {
   readonly status: "unbounded";
   readonly nodes: number;
 }
@@ -81,15 +81,31 @@ export interface Stopped extends Ended {
 }
 
 /** The engine gave no answer that can be used. */
-export interface Failed extends Ended {
+interface Failed extends Ended {
   readonly status: "failed";
   /** A sentence for people. */
   readonly reason: string;
 }
 
+/** How far a solve has come. */
+export interface Progress {
+  /** Branch and bound nodes so far. */
+  readonly nodes: number;
+  /** No point costs less than this, where a bound is known. */
+  readonly bound?: number;
+  /** What the best point so far costs, where there is one. */
+  readonly best?: number;
+  /** That point; only told when it is new. */
+  readonly point?: readonly number[];
+}
+
 export interface EngineOptions {
   /** Stop after about this many milliseconds with what there is; absent means no limit. */
   readonly timeLimitMs?: number;
+  /** Told often how far a solve has come that takes some time; must not throw. */
+  readonly onProgress?: (progress: Progress) => void;
+  /** Ends the solve with what there is. An engine that keeps its thread busy looks at it after `onProgress`. */
+  readonly signal?: AbortSignal;
 }
 
 /** Solves one program. Never rejects for what is in the program: that is an {@link Outcome} too. */

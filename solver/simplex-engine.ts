@@ -1,12 +1,12 @@
 import solver from "javascript-lp-solver";
 import * as z from "zod/mini";
 import { zeroMeets } from "./constant-rows.ts";
+import { SIMPLEX } from "./engine-names.ts";
 import { impliedUpperBounds } from "./implied-bounds.ts";
 import { mergedTerms } from "./merged-terms.ts";
 import type { Column, Engine, EngineOptions, Outcome, Program, Row } from "./program.ts";
 import { programFault } from "./program-fault.ts";
-
-export const SIMPLEX = "javascript-lp-solver";
+import { EndedEarly, type SimplexModel, watchModel } from "./simplex-watch.ts";
 
 /**
  * The greatest coefficient trusted in a program with whole columns. The engine calls a value whole when it is
@@ -14,9 +14,6 @@ export const SIMPLEX = "javascript-lp-solver";
  * what is hidden below a tenth.
  */
 const GREATEST_COEFFICIENT = 1e7;
-
-/** The engine takes 0 for no limit at all, and its clock counts whole milliseconds. */
-const LEAST_LIMIT_MS = 1;
 
 /** The parts of the engine's answer that are relied on; everything else it says is ignored. */
 const Answer = z.object({
@@ -26,14 +23,13 @@ const Answer = z.object({
   solutionSet: z.record(z.string(), z.number()),
   _tableau: z.object({
     __isIntegral: z.optional(z.boolean()),
-    bestPossibleEval: z.number(),
     model: z.object({ messages: z.array(z.string()) }),
   }),
 });
 
 /**
- * Solves a program with javascript-lp-solver, in this thread: on some programs it never returns, so a caller who
- * has to go on asks it through the guarded engine.
+ * Solves a program with javascript-lp-solver, in this thread, which has to be ended where a caller must go on: the
+ * clock and the signal are looked at between pivots.
  */
 export const simplexEngine: Engine = async (program, options) => solveBySimplex(program, options);
 
@@ -52,20 +48,36 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
     program.columns,
     rows.filter(({ terms }) => terms.length > 0),
   );
-  const limitMs =
-    options.timeLimitMs === undefined ? undefined : Math.max(LEAST_LIMIT_MS, options.timeLimitMs);
-  // By the engine's own clock: by a finer one it could seem to have ended just before its limit.
-  const startedAt = Date.now();
-  let answer: unknown;
+  const { timeLimitMs = Infinity, onProgress, signal } = options;
+  const deadline = Date.now() + timeLimitMs;
+  const loaded = new solver.Model().loadJson(model) as SimplexModel;
+  let told: Values | undefined;
+  const seen = watchModel(loaded, ({ nodes, bound, values }) => {
+    if (onProgress !== undefined) {
+      const found = values === undefined ? undefined : pointOf(program, values);
+      const best = found === undefined ? {} : { best: found.cost };
+      const point = found === undefined || values === told ? {} : { point: found.point };
+      told = values;
+      onProgress({ nodes, ...(bound === undefined ? {} : { bound }), ...best, ...point });
+    }
+    return signal?.aborted === true || Date.now() >= deadline;
+  });
+  if (signal?.aborted === true) return { status: "stopped", nodes: 0, engine: SIMPLEX };
   try {
     // The third argument asks for the whole solution object: only that counts nodes and tells of cycles.
-    const settings = { presolve: false, ...(limitMs === undefined ? {} : { timeout: limitMs }) };
-    answer = solver.Solve({ ...model, options: settings }, undefined, true);
+    return outcomeOf(program, solver.Solve(loaded, undefined, true));
   } catch (error) {
-    return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
+    if (!(error instanceof EndedEarly))
+      return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
+    const { nodes, bound, values } = seen();
+    return {
+      status: "stopped",
+      nodes,
+      engine: SIMPLEX,
+      ...(values === undefined ? {} : pointOf(program, values)),
+      ...(bound === undefined ? {} : { bound }),
+    };
   }
-  const outOfTime = limitMs !== undefined && Date.now() >= startedAt + limitMs;
-  return outcomeOf(program, answer, outOfTime);
 }
 
 /**
@@ -73,7 +85,7 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
  * `constructor` break its answer, and a row named like the objective is dropped. Upper bounds become rows, except
  * where other rows imply them: every row costs time in each pivot.
  *
- * Presolve is left off by the caller: it sets the cost of columns it fixes to zero, which spoils the bound.
+ * Presolve is left off: it sets the cost of columns it fixes to zero, which spoils the bound.
  */
 function modelOf(columns: readonly Column[], rows: readonly Row[]) {
   const variables: Record<string, Record<string, number>> = {};
@@ -94,10 +106,11 @@ function modelOf(columns: readonly Column[], rows: readonly Row[]) {
   columns.forEach(({ upper }, column) => {
     if (upper !== undefined && implied[column]! > upper) constrain([[column, 1]], "<=", upper);
   });
-  return { optimize: "cost", opType: "min" as const, constraints, variables, ints };
+  const settings = { presolve: false };
+  return { optimize: "cost", opType: "min" as const, constraints, variables, ints, options: settings };
 }
 
-function outcomeOf(program: Program, answer: unknown, outOfTime: boolean): Outcome {
+function outcomeOf(program: Program, answer: unknown): Outcome {
   const read = Answer.safeParse(answer);
   if (!read.success) return failed("The engine gave an answer that is not of the expected form.");
   const { feasible, bounded, iter, solutionSet, _tableau: tableau } = read.data;
@@ -108,17 +121,6 @@ function outcomeOf(program: Program, answer: unknown, outOfTime: boolean): Outco
   const anyWhole = program.columns.some(({ whole }) => whole);
   const nodes = Math.max(1, iter ?? 1);
   const found = feasible && bounded && (!anyWhole || tableau.__isIntegral === true);
-  if (outOfTime) {
-    const bound =
-      anyWhole && Number.isFinite(tableau.bestPossibleEval) ? tableau.bestPossibleEval : undefined;
-    return {
-      status: "stopped",
-      nodes,
-      engine: SIMPLEX,
-      ...(found ? pointOf(program, solutionSet) : {}),
-      ...(bound === undefined ? {} : { bound }),
-    };
-  }
   if (found) {
     const { point, cost } = pointOf(program, solutionSet);
     return { status: "optimal", point, cost, bound: cost, nodes, engine: SIMPLEX };
@@ -128,8 +130,10 @@ function outcomeOf(program: Program, answer: unknown, outOfTime: boolean): Outco
   return failed("The engine ended without whole values and without a reason.");
 }
 
+type Values = Readonly<Record<string, number>>;
+
 /** Columns that the engine does not mention are zero; its tolerance may leave one a hair below. */
-function pointOf(program: Program, values: Record<string, number>): { point: number[]; cost: number } {
+function pointOf(program: Program, values: Values): { point: number[]; cost: number } {
   const point = program.columns.map(({ whole }, column) => {
     const value = values[`v${column}`] ?? 0;
     return Math.max(0, whole ? Math.round(value) : value);

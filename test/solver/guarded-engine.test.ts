@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { afterEach, describe, expect, it } from "vitest";
 import { violations } from "../../solver/feasibility.ts";
 import { createGuardedEngine, type GuardedEngine, type GuardOptions } from "../../solver/guarded-engine.ts";
-import type { Program, Relation } from "../../solver/program.ts";
+import type { Program, Progress, Relation } from "../../solver/program.ts";
 import { builtWorkerUrl } from "../../solver/worker-url.ts";
 import { conformingEngine } from "./support/engine-conformance.ts";
 
@@ -75,7 +75,7 @@ describe("createGuardedEngine", () => {
     if (outcome.status !== "optimal") expect.fail(`ended as ${JSON.stringify(outcome)}`);
     expect(outcome.engine).toBe("HiGHS");
     expect(outcome.note).toBe(
-      "The usual solver gave no answer in time and was stopped; this answer comes from the second solver, HiGHS.",
+      "The usual solver did not finish in time; this answer comes from the second solver, HiGHS.",
     );
     // GLPK finds the same for this program.
     expect(outcome.cost).toBeCloseTo(-304.06656, 5);
@@ -169,6 +169,95 @@ describe("createGuardedEngine", () => {
       status: "stopped",
       point: [7],
       engine: "simplex",
+    });
+  });
+
+  /** A worker in which each engine, by its name, runs `code` for each program. */
+  const workersThat = (code: Readonly<Record<"simplex" | "highs", string>>): URL =>
+    new URL(
+      `data:text/javascript,${encodeURIComponent(`
+        import { parentPort, workerData } from "node:worker_threads";
+        const tell = (id, progress) => parentPort.postMessage({ id, progress });
+        const end = (id, outcome) => parentPort.postMessage({ id, outcome: { engine: workerData.engine, ...outcome } });
+        const answer = {
+          simplex: ({ id, stop }) => { ${code.simplex} },
+          highs: ({ id, stop }) => { ${code.highs} },
+        };
+        parentPort.on("message", answer[workerData.engine]);
+        parentPort.postMessage("ready");`)}`,
+    );
+  const gaveUp = "end(id, { status: 'stopped', nodes: 3, bound: 2 });";
+
+  it("keeps the best that was told by an engine that does not stop when it is asked to", async () => {
+    const workerUrl = workersThat({
+      simplex: gaveUp,
+      highs: `tell(id, { nodes: 1, bound: 1, best: 9, point: [9] });
+              tell(id, { nodes: 2, bound: 3, best: 7, point: [7] });
+              tell(id, { nodes: 4 });
+              for (;;);`,
+    });
+    const stop = new AbortController();
+    const told: Progress[] = [];
+    const outcome = await open({ workerUrl }).solve(atLeast(1), {
+      signal: stop.signal,
+      onProgress: (progress) => {
+        told.push(progress);
+        if (progress.nodes === 4) stop.abort();
+      },
+    });
+    expect(outcome).toMatchObject({ status: "stopped", point: [7], cost: 7, bound: 3, nodes: 4 });
+    expect(told).toEqual([
+      { nodes: 3, bound: 2, best: 9, point: [9] },
+      { nodes: 3, bound: 3, best: 7, point: [7] },
+      { nodes: 4, bound: 3, best: 7 },
+    ]);
+  });
+
+  it("keeps the best that was told until the time limit, and no point that the program does not allow", async () => {
+    const workerUrl = workersThat({
+      simplex: `tell(id, { nodes: 1, best: 8, point: [8] }); tell(id, { nodes: 2, best: 0, point: [0] }); ${gaveUp}`,
+      highs: "for (;;);",
+    });
+    const outcome = await open({ workerUrl }).solve(atLeast(1), { timeLimitMs: 200 });
+    expect(outcome).toMatchObject({ status: "stopped", point: [8], cost: 8, bound: 2, engine: "javascript-lp-solver" });
+  });
+
+  it("asks an engine to stop, and the ones that wait behind it", async () => {
+    const workerUrl = workersThat({
+      simplex: `if (stop[0] === 0) tell(id, { nodes: 1 });
+                while (Atomics.load(stop, 0) === 0);
+                end(id, { status: "stopped", nodes: 5, point: [6], cost: 6 });`,
+      highs: "for (;;);",
+    });
+    const stop = new AbortController();
+    const { solve } = open({ workerUrl, patienceMs: 60_000 });
+    const outcomes = await Promise.all(
+      [1, 2].map((least) => solve(atLeast(least), { signal: stop.signal, onProgress: () => stop.abort() })),
+    );
+    for (const outcome of outcomes) expect(outcome).toMatchObject({ status: "stopped", point: [6] });
+  });
+
+  it("asks HiGHS alone where it is asked for, and holds its answer to the program", async () => {
+    const { solve } = open({ only: "highs" });
+    const outcome = await solve(atLeast(4));
+    expect(outcome).toMatchObject({ status: "optimal", cost: 4, engine: "HiGHS" });
+    expect(outcome).not.toHaveProperty("note");
+    const workerUrl = workersThat({
+      simplex: "for (;;);",
+      highs: "end(id, { status: 'optimal', point: [1], cost: 1, bound: 1, nodes: 1 });",
+    });
+    expect(await open({ only: "highs", workerUrl }).solve(atLeast(4))).toMatchObject({
+      status: "failed",
+      reason: "The solver HiGHS gave an answer that breaks the program's own rows.",
+    });
+  });
+
+  it("says that the second solver is missing where it would have to take over", async () => {
+    const workerUrl = workerThat("throw new Error('out of thread')");
+    expect(await open({ workerUrl, isHighsThere: false }).solve(atLeast(4))).toMatchObject({
+      status: "failed",
+      reason:
+        "The usual solver broke down (out of thread), and the second one, the package highs, is not installed.",
     });
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { highsEngine } from "../../solver/highs-engine.ts";
 import { conformingEngine } from "./support/engine-conformance.ts";
+import { knapsacks } from "./support/knapsacks.ts";
 
 conformingEngine("HiGHS", () => highsEngine);
 
@@ -44,24 +45,7 @@ describe("highsEngine", () => {
   });
 
   it("says that it was stopped when its time is over", async () => {
-    const items = Array.from({ length: 80 }, (_, item) => item);
-    const outcome = await highsEngine(
-      {
-        columns: items.map((item) => ({
-          name: `${item}`,
-          cost: -(1000 + ((item * 37) % 411)),
-          whole: true,
-          upper: 1,
-        })),
-        rows: Array.from({ length: 12 }, (_, budget) => ({
-          name: `budget ${budget}`,
-          terms: items.map((item) => [item, 500 + ((item * (31 + 12 * budget)) % 531)] as const),
-          relation: "<=",
-          bound: 14_321,
-        })),
-      },
-      { timeLimitMs: 20 },
-    );
+    const outcome = await highsEngine(knapsacks(80, 12), { timeLimitMs: 20 });
     expect(outcome).toMatchObject({ status: "stopped", engine: "HiGHS" });
   });
 });

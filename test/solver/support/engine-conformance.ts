@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { violations } from "../../../solver/feasibility.ts";
-import type { Column, Engine, Outcome, Program, Relation, Row } from "../../../solver/program.ts";
+import type { Column, Engine, Outcome, Program, Progress, Relation, Row } from "../../../solver/program.ts";
 import { leastCost } from "./exhaustive.ts";
+import { knapsacks } from "./knapsacks.ts";
 import { wholeProgram } from "./random-programs.ts";
 
 const column = (cost: number, more: Partial<Column> = {}): Column => ({
@@ -30,8 +31,20 @@ function expectOptimum(program: Program, outcome: Outcome, cost: number, point?:
     });
 }
 
-/** What every engine behind the interface must do; `refuses` tells whether it is asked to refuse what is no program. */
-export function conformingEngine(name: string, engine: () => Engine, { refuses = true } = {}): void {
+const costAt = ({ columns }: Program, point: readonly number[]): number =>
+  columns.reduce((sum, { cost }, index) => sum + cost * point[index]!, 0);
+
+/**
+ * What every engine behind the interface must do.
+ *
+ * @param refuses whether it is asked to refuse what is no program
+ * @param tells whether it is asked to tell how far it has come, and to stop when it is told to
+ */
+export function conformingEngine(
+  name: string,
+  engine: () => Engine,
+  { refuses = true, tells = true } = {},
+): void {
   const solve = (program: Program) => engine()(program);
 
   describe(`${name} as an engine`, () => {
@@ -329,5 +342,52 @@ export function conformingEngine(name: string, engine: () => Engine, { refuses =
       expectOptimum(program, tight, -6, [3, 0]);
       expectOptimum(relaxed, loose, -6, [3, 0]);
     });
+
+    if (tells) {
+      it("tells how far it has come, and stops with that when it is told to", async () => {
+        const program = knapsacks(80, 12);
+        const stop = new AbortController();
+        const told: Progress[] = [];
+        const outcome = await engine()(program, {
+          signal: stop.signal,
+          onProgress: (progress) => {
+            told.push(progress);
+            if (progress.bound !== undefined) stop.abort();
+          },
+        });
+        if (outcome.status !== "stopped") expect.fail(`ended as ${JSON.stringify(outcome)}`);
+        expect(outcome.bound).toBeGreaterThanOrEqual(told.at(-1)!.bound!);
+        expect(outcome.bound).toBeLessThanOrEqual(outcome.cost ?? 0);
+        if (outcome.point !== undefined) expect(violations(program, outcome.point)).toEqual([]);
+        for (const { point, best } of told) {
+          if (point === undefined) continue;
+          expect(violations(program, point)).toEqual([]);
+          expect(costAt(program, point)).toBeCloseTo(best!, 9);
+          expect(outcome.cost).toBeLessThanOrEqual(best!);
+        }
+      });
+
+      it("tells a bound that rises and a best that falls, and never one beyond the optimum", async () => {
+        const program = knapsacks(30, 4);
+        const told: Progress[] = [];
+        const outcome = await engine()(program, { onProgress: (progress) => told.push(progress) });
+        if (outcome.status !== "optimal") expect.fail(`ended as ${JSON.stringify(outcome)}`);
+        let [nodes, bound, best] = [0, -Infinity, Infinity];
+        for (const progress of told) {
+          expect(progress.nodes).toBeGreaterThanOrEqual(nodes);
+          expect(progress.bound ?? bound).toBeGreaterThanOrEqual(bound);
+          expect(progress.best ?? best).toBeLessThanOrEqual(best);
+          [nodes, bound, best] = [progress.nodes, progress.bound ?? bound, progress.best ?? best];
+        }
+        expect(bound).toBeLessThanOrEqual(outcome.cost + 1e-6);
+        expect(best).toBeGreaterThanOrEqual(outcome.cost - 1e-6);
+      });
+
+      it("does not begin what it is told to stop beforehand", async () => {
+        const outcome = await engine()(knapsacks(80, 12), { signal: AbortSignal.abort() });
+        expect(outcome).toMatchObject({ status: "stopped", nodes: 0 });
+        expect(outcome).not.toHaveProperty("point");
+      });
+    }
   });
 }
