@@ -8,6 +8,7 @@ const output: OptionEntry = {
   summary: "write to a file instead of standard output",
 };
 const force: OptionEntry = { name: "force", short: "f", summary: "overwrite an output file that exists" };
+const size: OptionEntry = { name: "size", value: "NAME", summary: "which size, of a file with sizes" };
 const timeLimit: OptionEntry = {
   name: "time-limit",
   value: "SECONDS",
@@ -23,6 +24,7 @@ export const commandTable: readonly CommandEntry[] = [
     options: [
       json,
       { name: "rivals", value: "NUMBER", summary: "how many of the next best to show (default 5)" },
+      size,
       timeLimit,
       output,
       force,
@@ -34,7 +36,7 @@ export const commandTable: readonly CommandEntry[] = [
     name: "why",
     summary: "what stands in the way, and the smallest changes that would let it fit",
     operands: "FILE",
-    options: [json, timeLimit, output, force],
+    options: [json, size, timeLimit, output, force],
     examples: ["evenrow why samples/too-narrow.yaml", "evenrow why samples/sleeve.yaml --json"],
     load: () => import("./commands/why.ts"),
   },
@@ -54,8 +56,14 @@ export const commandTable: readonly CommandEntry[] = [
       json,
       { name: "html", summary: "one file to print on A4 or US Letter, and to read on a screen" },
       { name: "pdf", summary: "the same as a PDF, to a file or a pipe" },
-      { name: "paper", value: "PAPER", summary: "paper of the PDF: a4 (the default) or letter" },
+      {
+        name: "paper",
+        value: "PAPER",
+        words: ["a4", "letter"],
+        summary: "paper of the PDF: a4 (the default) or letter",
+      },
       { name: "piece", value: "NAME", summary: "only this piece (default: all)" },
+      size,
       timeLimit,
       output,
       force,
@@ -76,13 +84,16 @@ export const commandTable: readonly CommandEntry[] = [
       {
         name: "view",
         value: "VIEW",
+        words: ["knitter", "worn", "both"],
         summary: "knitter (as the knitter sees it, the default), worn (as worn) or both",
       },
       {
         name: "format",
         value: "FORMAT",
+        words: ["svg", "png", "text"],
         summary: "svg, png or text (default: by the output's ending; text on a terminal)",
       },
+      size,
       timeLimit,
       output,
       force,
@@ -109,6 +120,7 @@ export const commandTable: readonly CommandEntry[] = [
       {
         name: "half",
         value: "1 or 2",
+        words: ["1", "2"],
         summary: "which half above a neck --row means (default: the present one)",
       },
       { name: "note", value: "TEXT", summary: "without the screen: leave a note at the row" },
@@ -128,6 +140,7 @@ export const commandTable: readonly CommandEntry[] = [
       {
         name: "sheet",
         value: "FILE",
+        endings: ["json"],
         summary:
           "without the screen: follow this sheet from here on, as refit --json or sheet --json wrote it",
       },
@@ -140,6 +153,8 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "rest", value: "MS", summary: "how near to each other its presses count once (default 700)" },
       { name: "bell", summary: "ring the terminal's bell at a row with something to do" },
       { name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" },
+      size,
+      size,
       timeLimit,
     ],
     examples: [
@@ -203,7 +218,12 @@ export const commandTable: readonly CommandEntry[] = [
     summary: "the gauge from counts and measures of swatches, and how sure it is",
     operands: "[SWATCH ...]",
     options: [
-      { name: "into", value: "FILE", summary: "write the gauge into this garment file" },
+      {
+        name: "into",
+        value: "FILE",
+        endings: ["yaml", "yml", "json"],
+        summary: "write the gauge into this garment file",
+      },
       json,
       output,
       force,
@@ -214,6 +234,19 @@ export const commandTable: readonly CommandEntry[] = [
       "evenrow gauge < answers.txt    (one answer a line, without a terminal)",
     ],
     load: () => import("./commands/gauge.ts"),
+  },
+  {
+    name: "completion",
+    summary: "a script that completes commands, options and file names in a shell",
+    operands: "SHELL",
+    words: ["bash", "zsh", "fish"],
+    options: [output, force],
+    examples: [
+      'evenrow completion bash    (in ~/.bashrc: eval "$(evenrow completion bash)")',
+      "evenrow completion zsh -o _evenrow    (in a folder of the fpath)",
+      "evenrow completion fish -o evenrow.fish    (in ~/.config/fish/completions)",
+    ],
+    load: () => import("./commands/completion.ts"),
   },
   {
     name: "start",

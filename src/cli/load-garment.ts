@@ -2,16 +2,21 @@ import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { renderDiagnostics } from "../diagnostics/render.ts";
 import { drawingsIn, type LoadedDrawing, loadDrawings } from "../drawing-file/load-drawings.ts";
-import { examine } from "../examine/examine.ts";
-import type { Garment } from "../garment/garment.ts";
+import { examineRead } from "../examine/examine-read.ts";
+import type { Garment, SizedGarment, SizeRange } from "../garment/garment.ts";
 import { readGarment } from "../garment/read-garment.ts";
 import { LARGEST_FILE_BYTES } from "../garment/source/decode.ts";
 import type { CommandInput, Terminal } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
 import { readInput, sizeOf } from "./files.ts";
+import { needOneSize, sizeAsked } from "./size-option.ts";
 
 export interface LoadedGarment {
+  /** Of a file with sizes the garment in the first of them. */
   readonly garment?: Garment;
+  readonly range?: SizeRange;
+  /** The size that was asked for; then the garment is of that size. */
+  readonly size?: SizedGarment;
   readonly diagnostics: readonly Diagnostic[];
   readonly locate: (path: Path) => Place | undefined;
   readonly name: string;
@@ -42,12 +47,13 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
       : await readInput(file, terminal);
   const name = file === "-" ? "standard input" : file;
   const drawings = await loadDrawings(bytes, file);
-  const { garment, diagnostics, locate } = readGarment(bytes, name, { drawing: drawingsIn(drawings) });
-  const found = garment ? examine(garment).map((one) => placed(one, locate)) : [];
-  const all = [...diagnostics, ...found];
+  const read = readGarment(bytes, name, { drawing: drawingsIn(drawings) });
+  const { garment, range, locate } = read;
+  const all = [...read.diagnostics, ...examineRead(read)];
   const sound = garment && !all.some(({ severity }) => severity === "error");
   return {
     ...(sound && { garment }),
+    ...(sound && range && { range }),
     diagnostics: all,
     locate,
     name,
@@ -56,21 +62,33 @@ export async function loadGarment(file: string, terminal: Terminal): Promise<Loa
   };
 }
 
-/** The garment, with warnings said, and notes left to the command check; where the file is wrong everything wrong with it is said and the command ends. */
+/**
+ * The garment, in the size that is asked for, with warnings said and notes left to the command check.
+ *
+ * @throws CommandError with everything that is wrong with the file, or where there is no such size
+ */
 export async function soundGarment(
   file: string,
   terminal: Terminal,
+  options: CommandInput["options"] = {},
 ): Promise<LoadedGarment & { garment: Garment }> {
   const loaded = await loadGarment(file, terminal);
-  const { garment, name, source } = loaded;
+  const { garment, range, name, source } = loaded;
   const diagnostics = loaded.diagnostics.filter(({ severity }) => severity !== "note");
   const text = diagnostics.length > 0 ? renderDiagnostics(diagnostics, { file: name, source }) : "";
   if (!garment) throw new CommandError(text);
   if (text !== "") terminal.say(text);
-  return { ...loaded, garment };
+  const size = sizeAsked(range, options);
+  return { ...loaded, garment: size?.garment ?? garment, ...(size && { size }) };
 }
 
-function placed(diagnostic: Diagnostic, locate: LoadedGarment["locate"]): Diagnostic {
-  const place = locate(diagnostic.path);
-  return place ? { ...diagnostic, place } : diagnostic;
+/** The same for a command that is about one size. */
+export async function garmentInOneSize(
+  file: string,
+  terminal: Terminal,
+  options: CommandInput["options"],
+): Promise<LoadedGarment & { garment: Garment }> {
+  const loaded = await soundGarment(file, terminal, options);
+  needOneSize(loaded.range, loaded.size);
+  return loaded;
 }

@@ -7,7 +7,7 @@ import { numberOption } from "./arguments.ts";
 import type { CommandInput } from "./command.ts";
 import { CommandError, exitCodes } from "./exit-codes.ts";
 import type { LoadedGarment } from "./load-garment.ts";
-import { soundGarment } from "./load-garment.ts";
+import { garmentInOneSize } from "./load-garment.ts";
 
 export interface Solved {
   readonly loaded: LoadedGarment;
@@ -27,7 +27,7 @@ export async function solveFile(
 ): Promise<Solved> {
   const timeLimitMs = timeLimitOf(options);
   return withEngine(async (engine) => {
-    const loaded = await soundGarment(file, terminal);
+    const loaded = await garmentInOneSize(file, terminal, options);
     const started = performance.now();
     const limits: SolveOptions = { timeLimitMs, ...(rivals !== undefined && { rivals }) };
     const result = await fitGarment(loaded.garment, engine, limits);

@@ -1,7 +1,7 @@
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { drawingsIn, type LoadedDrawing } from "../drawing-file/load-drawings.ts";
-import { examine } from "../examine/examine.ts";
+import { examineRead } from "../examine/examine-read.ts";
 import type { Garment } from "../garment/garment.ts";
 import { readGarment } from "../garment/read-garment.ts";
 
@@ -24,12 +24,9 @@ export function readSource(
   name: string,
   drawings: readonly LoadedDrawing[] = [],
 ): SourceReading {
-  const { garment, diagnostics, locate } = readGarment(source, name, { drawing: drawingsIn(drawings) });
-  const found = (garment ? examine(garment) : []).map((one) => {
-    const place = locate(one.path);
-    return place ? { ...one, place } : one;
-  });
-  const all = [...diagnostics, ...found];
+  const read = readGarment(source, name, { drawing: drawingsIn(drawings) });
+  const { garment, locate } = read;
+  const all = [...read.diagnostics, ...examineRead(read)];
   const sound = garment && !all.some(({ severity }) => severity === "error");
   return { ...(sound && { garment }), diagnostics: all, locate };
 }

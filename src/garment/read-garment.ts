@@ -1,17 +1,28 @@
 import { basename } from "node:path";
 import { groundStitch } from "../cloth/gauge.ts";
+import { acrossSizes } from "../diagnostics/across-sizes.ts";
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
 import { inOrder } from "../diagnostics/render.ts";
 import { BUILT_IN_MOTIFS } from "../motif/builtin/index.ts";
 import type { Motif } from "../motif/motif.ts";
-import type { Bed, Garment, Gauge, Placement, SizedGarment, SizeRange, Weights, Yarns } from "./garment.ts";
+import type {
+  Bed,
+  Garment,
+  Gauge,
+  OnHand,
+  Placement,
+  SizedGarment,
+  SizeRange,
+  Weights,
+  Yarns,
+} from "./garment.ts";
 import { keysOf } from "./keys.ts";
 import { bedAt, gaugeAt } from "./read/cloth.ts";
 import { type Cursor, listAt, nameAt, type Reading, report, type Table, tableAt } from "./read/cursor.ts";
-import { inEachSize } from "./read/in-each-size.ts";
 import { matchesAt } from "./read/matches.ts";
 import { builtInMotif, motifAt } from "./read/motifs.ts";
+import { onHandAt } from "./read/on-hand.ts";
 import { type AroundPiece, pieceAt, type ReadPiece } from "./read/pieces.ts";
 import { type Known, placementAt } from "./read/placements.ts";
 import { shareAt } from "./read/share.ts";
@@ -93,12 +104,15 @@ function garmentsFrom(reading: Reading, written: Written, name: string): Garment
     const garment = garmentFrom(reading, top, common, common.title);
     return garment ? { garment } : {};
   }
-  const sized = inEachSize(reading, sizes, (one, { top: own, name: size }) => {
+  const sized = sizes.map(({ name: size, top: own }) => {
+    const one: Reading = { ...reading, diagnostics: [] };
     const table = tableAt(one, own, "a garment file", undefined, "");
-    return table && garmentFrom(one, table, common, `${common.title}, size ${size}`);
+    const garment = table && garmentFrom(one, table, common, `${common.title}, size ${size}`);
+    return { name: size, garment, diagnostics: one.diagnostics };
   });
+  reading.diagnostics.push(...acrossSizes(sized));
   const all = sizes.flatMap(({ name: size, path }, index): SizedGarment[] => {
-    const garment = sized[index];
+    const { garment } = sized[index]!;
     return garment ? [{ name: size, path, garment }] : [];
   });
   const [first] = all;
@@ -119,6 +133,7 @@ interface Common {
   /** Those of them that some placement names. */
   readonly placed: readonly Motif[];
   readonly weights: Weights;
+  readonly onHand: OnHand | undefined;
 }
 
 function commonFrom(reading: Reading, top: Table, name: string): Common {
@@ -139,12 +154,13 @@ function commonFrom(reading: Reading, top: Table, name: string): Common {
   needCordGauge(reading, top, own);
   const weights = weightsAt(reading, top, all);
   const placed = all.filter((motif) => named.includes(motif.name));
-  return { title, bed, gauge, yarn, steady, own, all, placed, weights };
+  const onHand = onHandAt(reading, top.at("on hand"), { gauge, yarn, motifs: placed });
+  return { title, bed, gauge, yarn, steady, own, all, placed, weights, onHand };
 }
 
 /** The garment of one size, or the only one; `top` is the file as it reads for it. */
 function garmentFrom(reading: Reading, top: Table, common: Common, title: string): Garment | undefined {
-  const { bed, gauge, yarn, steady, own, all, weights } = common;
+  const { bed, gauge, yarn, steady, own, all, weights, onHand } = common;
   const wearerCursor = top.at("wearer");
   const wearer = wearerCursor && wearerAt(reading, wearerCursor);
   const pieces = piecesAt(reading, top, {
@@ -161,6 +177,7 @@ function garmentFrom(reading: Reading, top: Table, common: Common, title: string
     gauge,
     yarn,
     ...(steady !== undefined && { steady }),
+    ...(onHand && { onHand }),
     ...(wearer && { wearer }),
     pieces: [...pieces.values()].flatMap(({ piece }) => (piece ? [piece] : [])),
     motifs: all,

@@ -11,7 +11,7 @@ import { whyText } from "../../why/why-text.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { deliver, jsonText, textWidth } from "../deliver.ts";
 import { CommandError, exitCodes } from "../exit-codes.ts";
-import { fileOperand, type LoadedGarment, soundGarment } from "../load-garment.ts";
+import { fileOperand, garmentInOneSize, type LoadedGarment } from "../load-garment.ts";
 import { timeLimitOf, withEngine } from "../solving.ts";
 
 /** Longer silence than this is broken by a word about what is being done. */
@@ -23,7 +23,7 @@ export const run: CommandRun = async (input) => {
   const file = fileOperand(input, "why");
   const clock = createClock(timeLimitOf(input.options), input.terminal.say);
   return withEngine(async (engine) => {
-    const loaded = await soundGarment(file, input.terminal);
+    const loaded = await garmentInOneSize(file, input.terminal, input.options);
     const why = await whyOf(loaded, engine, clock);
     if (input.options.json === true) await deliver(input, jsonText(whyToJson(why, loaded.source)));
     else await tell(input, loaded.garment, why);
