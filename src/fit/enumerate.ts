@@ -4,12 +4,13 @@ import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 import { isForbidden } from "../safety/cord-rules.ts";
+import { within } from "./allowance.ts";
 import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Choices } from "./formulate.ts";
 import { type Course, coursesOf } from "./growth/courses.ts";
-import { growingCandidates } from "./growth/growing-candidates.ts";
+import { growingCandidates, unsurpassedCandidates } from "./growth/growing-candidates.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 import type { Measure } from "./measure.ts";
@@ -33,7 +34,10 @@ export type LooksOf = typeof looksOf;
 const usualFits = 6;
 
 /** Works out the looks of every motif that is placed, and the layouts of every placement under them. */
-export function enumerate(garment: Garment, extent: Extent = {}): Choices {
+export const enumerate = (garment: Garment, extent: Extent = {}): Choices =>
+  within(undefined, () => choicesOf(garment, extent));
+
+function choicesOf(garment: Garment, extent: Extent): Choices {
   const { fits = usualFits, anyLayout = false, measures = [], looksOf: looksFor = looksOf } = extent;
   const placed = placedMotifs(garment);
   const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
@@ -71,7 +75,11 @@ export function enumerate(garment: Garment, extent: Extent = {}): Choices {
       courses
         .get(motif)
         ?.flatMap((course) =>
-          layoutsUnder(field, course.footing, (room) => growingCandidates(room, course, kept)),
+          layoutsUnder(field, course.footing, (room) =>
+            measures.length === 0
+              ? growingCandidates(room, course, kept)
+              : unsurpassedCandidates(room, course),
+          ),
         ) ?? footings.get(motif)!.flatMap((footing) => layoutsUnder(field, footing));
     return made.sort(byCostThenPlainness);
   });

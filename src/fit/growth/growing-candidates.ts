@@ -1,3 +1,4 @@
+import { goOn } from "../allowance.ts";
 import { type Candidate, type Place, type Room, repeatsIn, standingsIn, termsOf } from "../candidates.ts";
 import type { FittedSection } from "../fit.ts";
 import type { Look } from "../looks.ts";
@@ -6,6 +7,7 @@ import { costOf, makeTerm, type Term } from "../terms.ts";
 import type { Course, Step } from "./courses.ts";
 import type { Growth } from "./growth.ts";
 import { cheapestPaths } from "./paths.ts";
+import { type Amounts, unsurpassedPaths } from "./unsurpassed-paths.ts";
 
 /**
  * Every way to fill a field with a course of a growing motif: for each number of repeats and each bottom margin the
@@ -43,6 +45,34 @@ const sameOf = ({
   gap,
 });
 
+/**
+ * Every way to fill a field with a course of which anything may be the best that weighs its terms in any manner: for
+ * each number of repeats and each bottom margin the ways through its looks that no other surpasses in what they give up.
+ */
+export function unsurpassedCandidates(room: Room, course: Course): readonly Candidate[] {
+  return repeatsIn(room).flatMap((repeats) => {
+    const place = { ...room, repeats };
+    // Most bottom margins leave the same looks room at every repeat.
+    const known = new Map<string, readonly Growth[]>();
+    return [...standingsIn(place)].flatMap(({ bottom, top, phases }) => {
+      const free = freeOver(room, course, bottom, repeats);
+      const growths = known.get(free.join()) ?? unsurpassedGrowths(room, course, free);
+      known.set(free.join(), growths);
+      const plain = termsOf(place, bottom, top);
+      return growths.map((growth): Candidate => {
+        const cost = costOf([...plain, ...growth.terms]);
+        return { place, bottom, top, phases, shift: 0, growth, cost, ...sameOf(place) };
+      });
+    });
+  });
+}
+
+/** For each repeat which looks have room there. */
+type Free = readonly (readonly boolean[])[];
+
+const freeOver = (room: Room, course: Course, bottom: number, repeats: number): Free =>
+  Array.from({ length: repeats }, (_, repeat) => freeAt(room, course, bottom, repeat));
+
 function growthsAt(
   room: Room,
   course: Course,
@@ -50,39 +80,71 @@ function growthsAt(
   bottom: number,
   keep: number,
 ): readonly Growth[] {
-  const { looks, stepTo, motif, quantity } = course;
-  const amounts = (steps: readonly Step[]): readonly Term[] => {
-    const mean = (of: (step: Step) => number): number =>
-      steps.reduce((sum, step) => sum + of(step), 0) / repeats;
-    const owner = { motif: motif.name };
-    return [
-      makeTerm(
-        "ease",
-        mean(({ easeAway }) => easeAway),
-        "percentage points",
-        room.weights,
-        owner,
-      ),
-      makeTerm(
-        quantity.name,
-        mean(({ away }) => away),
-        quantity.unit,
-        room.weights,
-        owner,
-      ),
-    ].filter(({ amount }) => amount > 0);
-  };
-  const free = Array.from({ length: repeats }, (_, repeat) => freeAt(room, course, bottom, repeat));
+  const free = freeOver(room, course, bottom, repeats);
   const cost = (repeat: number, to: number, from = to): number => {
-    if (!free[repeat]![to] || !free[repeat]![from]) return Number.POSITIVE_INFINITY;
-    const step = stepTo(looks[to]!, looks[from]!);
-    return step ? costOf(amounts([step])) : Number.POSITIVE_INFINITY;
+    const step = stepAt(course, free, repeat, to, from);
+    return step ? costOf(amountsOf([step], repeats, room, course)) : Number.POSITIVE_INFINITY;
   };
-  return cheapestPaths({ repeats, width: looks.length, cost }, keep).map(({ steps }) => {
-    const path = steps.map((index) => looks[index]!);
-    const taken = path.map((look, index) => stepTo(look, path[index - 1] ?? look)!);
-    return { sections: sectionsOf(path, taken), terms: amounts(taken) };
-  });
+  return cheapestPaths({ repeats, width: course.looks.length, cost }, keep).map(({ steps }) =>
+    growthOf(steps, room, course),
+  );
+}
+
+function unsurpassedGrowths(room: Room, course: Course, free: Free): readonly Growth[] {
+  const amounts = (repeat: number, to: number, from = to): Amounts | undefined => {
+    const step = stepAt(course, free, repeat, to, from);
+    return step && [step.easeAway, step.away];
+  };
+  return unsurpassedPaths({ repeats: free.length, width: course.looks.length, amounts }).map(({ steps }) =>
+    growthOf(steps, room, course),
+  );
+}
+
+/** What it takes to go on at a repeat with one look after another; undefined where there is no room or no way to. */
+function stepAt(
+  { looks, stepTo }: Course,
+  free: Free,
+  repeat: number,
+  to: number,
+  from: number,
+): Step | undefined {
+  if (!free[repeat]![to] || !free[repeat]![from]) return undefined;
+  goOn();
+  return stepTo(looks[to]!, looks[from]!);
+}
+
+function growthOf(steps: readonly number[], room: Room, course: Course): Growth {
+  const path = steps.map((index) => course.looks[index]!);
+  const taken = path.map((look, index) => course.stepTo(look, path[index - 1] ?? look)!);
+  return { sections: sectionsOf(path, taken), terms: amountsOf(taken, steps.length, room, course) };
+}
+
+/** What some steps of so many give up, as parts of the mean over all of them. */
+function amountsOf(
+  steps: readonly Step[],
+  repeats: number,
+  { weights }: Room,
+  { motif, quantity }: Course,
+): readonly Term[] {
+  const mean = (of: (step: Step) => number): number =>
+    steps.reduce((sum, step) => sum + of(step), 0) / repeats;
+  const owner = { motif: motif.name };
+  return [
+    makeTerm(
+      "ease",
+      mean(({ easeAway }) => easeAway),
+      "percentage points",
+      weights,
+      owner,
+    ),
+    makeTerm(
+      quantity.name,
+      mean(({ away }) => away),
+      quantity.unit,
+      weights,
+      owner,
+    ),
+  ].filter(({ amount }) => amount > 0);
 }
 
 /**
