@@ -11,11 +11,15 @@ import { exitCodes } from "../exit-codes.ts";
 import { fileOperand, loadGarment } from "../load-garment.ts";
 
 export const run: CommandRun = async (input) => {
-  const { garment, diagnostics, name, source } = await loadGarment(
+  const { garment, range, diagnostics, name, source } = await loadGarment(
     fileOperand(input, "check"),
     input.terminal,
   );
-  const edges = garment ? edgesOf(garment) : [];
+  const edges = range
+    ? range.sizes.flatMap((size) => edgesOf(size.garment, size.name))
+    : garment
+      ? edgesOf(garment)
+      : [];
   const errors = diagnostics.filter(({ severity }) => severity === "error").length;
   if (input.options.json === true)
     await deliver(
@@ -24,11 +28,18 @@ export const run: CommandRun = async (input) => {
         format: "evenrow-check/1",
         sound: garment !== undefined,
         diagnostics: diagnostics.map((one) => diagnosticJson(one, name)),
-        edges: edges.flatMap(({ piece, differences }) => differencesToJson(piece, differences)),
+        edges: edges.flatMap(({ piece, size, differences }) =>
+          differencesToJson(piece, differences).map((one) => ({
+            ...(size !== undefined && { size }),
+            ...one,
+          })),
+        ),
       }),
     );
   else {
-    const lines = edges.flatMap(({ piece, differences }) => differenceLines(piece, differences));
+    const lines = edges.flatMap(({ piece, size, differences }) =>
+      differenceLines(size === undefined ? piece : `size ${size}, ${piece}`, differences),
+    );
     const parts = [
       ...(diagnostics.length > 0 ? [renderDiagnostics(diagnostics, { file: name, source })] : []),
       ...(lines.length > 0 ? [nearness(lines, textWidth(input.terminal.columns))] : []),
@@ -42,12 +53,14 @@ export const run: CommandRun = async (input) => {
 
 interface PieceEdges {
   readonly piece: string;
+  readonly size?: string;
   readonly differences: readonly OutlineDifference[];
 }
 
-const edgesOf = ({ pieces, gauge }: Garment): readonly PieceEdges[] =>
+const edgesOf = ({ pieces, gauge }: Garment, size?: string): readonly PieceEdges[] =>
   pieces.map((piece) => ({
     piece: piece.name,
+    ...(size !== undefined && { size }),
     differences: outlineDifferences(piece, groundStitch(gauge)),
   }));
 
