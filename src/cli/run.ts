@@ -1,4 +1,5 @@
 import { nearest } from "../diagnostics/nearest.ts";
+import { WorkEnded } from "../fit/allowance.ts";
 import { parseArguments } from "./arguments.ts";
 import type { Terminal } from "./command.ts";
 import { commandTable } from "./command-table.ts";
@@ -20,11 +21,17 @@ export async function runCommandLine(words: readonly string[], terminal: Termina
       terminal.say(error.message);
       return error.code;
     }
+    if (error instanceof WorkEnded) {
+      terminal.say(inSentence(error.message));
+      return exitCodes.stopped;
+    }
     const reason = error instanceof Error ? error.message : String(error);
     terminal.say(`Evenrow met a fault of its own and stopped: ${reason}\nNothing was written.`);
     return exitCodes.fault;
   }
 }
+
+const inSentence = (reason: string): string => `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
 
 async function dispatch(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const [first, ...rest] = words;

@@ -1,6 +1,7 @@
 import type { CountedPiece } from "../cloth/counted-piece.ts";
 import { allows, greatest, least, valuesUpTo } from "../garment/allowed.ts";
 import type { Weights } from "../garment/garment.ts";
+import { goOn } from "./allowance.ts";
 import type { Field } from "./field.ts";
 import type { Footing } from "./footing.ts";
 import type { Growth } from "./growth/growth.ts";
@@ -134,6 +135,7 @@ export function* standingsIn(place: Place): Generator<Standing> {
   const { field, footing, change, rows } = place;
   const { leadRows, repeatRows } = footing;
   for (const [bottom, top] of splits(rows - heightOf(place), field)) {
+    goOn();
     const standing = { leadRows, repeatRows, field, change, bottom };
     if (keepsMeetings(standing)) yield { bottom, top, phases: phasesOf(standing) };
   }

@@ -99,15 +99,26 @@ export function stretchesOf(
   return [...stretches.values()];
 }
 
-/** Counts pieces once for each set of stretches that is asked for. */
+/** Rows of counted pieces that are kept: about 150 MB. */
+const mostRowsKept = 5_000_000;
+
+/** Counts pieces once for each set of stretches that is asked for, as far as there is room to keep them. */
 export function createPieceCounter(
   stitch: Stitch,
 ): (piece: Piece, stretches: readonly Stretch[], extraNeedles: number) => CountedPiece {
   const counted = new Map<string, CountedPiece>();
+  let rowsKept = 0;
   return (piece, stretches, extraNeedles) => {
     const key = JSON.stringify([piece.name, stretches, extraNeedles]);
-    const known = counted.get(key) ?? countPiece(piece, stitch, stretches, extraNeedles);
-    counted.set(key, known);
-    return known;
+    const known = counted.get(key);
+    if (known) return known;
+    const made = countPiece(piece, stitch, stretches, extraNeedles);
+    rowsKept += made.rows;
+    if (rowsKept > mostRowsKept) {
+      counted.clear();
+      rowsKept = made.rows;
+    }
+    counted.set(key, made);
+    return made;
   };
 }

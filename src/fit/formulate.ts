@@ -1,5 +1,6 @@
 import type { ChoiceProgram, ChoiceRow, Group, Option } from "../../solver/choice.ts";
 import type { Match } from "../garment/garment.ts";
+import { goOn, hold } from "./allowance.ts";
 import { type Field, neighbours, relation } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Layout } from "./layouts.ts";
@@ -241,9 +242,12 @@ function keepApart(
       .flatMap((row) => edges.map((edge) => `spot ${sharing[0]!.piece.name} ${row} ${edge}`));
   };
   const coveredBy = new Map<string, Set<number>>();
-  for (const layout of all)
-    for (const cell of covered(layout))
-      coveredBy.set(cell, (coveredBy.get(cell) ?? new Set()).add(layout.field.index));
+  for (const layout of all) {
+    goOn();
+    const cells = covered(layout);
+    hold(cells.length);
+    for (const cell of cells) coveredBy.set(cell, (coveredBy.get(cell) ?? new Set()).add(layout.field.index));
+  }
   for (const { index } of sharing)
     layouts[index]!.forEach((layout, at) => {
       // A cell that only one placement can cover keeps nothing apart.

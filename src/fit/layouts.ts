@@ -3,6 +3,7 @@ import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import type { Stitch } from "../cloth/gauge.ts";
 import { valuesUpTo } from "../garment/allowed.ts";
 import type { Bed, Weights } from "../garment/garment.ts";
+import { goOn, hold } from "./allowance.ts";
 import {
   byCostThenPlainness,
   type Candidate,
@@ -83,7 +84,7 @@ export function createLayouts(
   return (field, footing, fill = candidatesIn) => {
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
-    const candidates: Candidate[] = [];
+    let candidates: Candidate[] = [];
     const { measures } = surroundings;
     const enough =
       surroundings.anyLayout &&
@@ -94,6 +95,7 @@ export function createLayouts(
       if (enough && candidates.length > 0) break;
       const rows = field.toRow - field.fromRow + change;
       for (const [columns, gap] of columnChoices(field)) {
+        goOn();
         const lost = columns * surroundings.lostPerColumn(field, footing) + surroundings.lostBeside(field);
         const extra = extraNeedlesForDrawIn(lost);
         const pieces = shiftsFromBelow(field, others).map((shift) => ({
@@ -110,11 +112,19 @@ export function createLayouts(
         if (!pieces.every(({ piece }) => fitsBed(piece, bed))) continue;
         const filled = fill({ field, footing, change, rows, columns, gap, pieces, company, weights });
         candidates.push(...(measures.length === 0 ? filled : filled.map((one) => measured(one, measures))));
+        if (others.length > 0) hold(filled.length);
+        else if (candidates.length > manyCandidates) candidates = cheapest(candidates, surroundings.keep);
       }
     }
-    return (others.length === 0 ? cheapest(candidates, surroundings.keep) : candidates).map(layoutAt);
+    if (others.length > 0) return candidates.map(layoutAt);
+    const kept = cheapest(candidates, surroundings.keep);
+    hold(kept.length);
+    return kept.map(layoutAt);
   };
 }
+
+/** Where only the cheapest are kept, the others are let go whenever there are more than so many. */
+const manyCandidates = 20_000;
 
 const measured = (candidate: Candidate, measures: readonly Measure[]): Candidate => ({
   ...candidate,
@@ -125,7 +135,7 @@ const measured = (candidate: Candidate, measures: readonly Measure[]): Candidate
  * So many of the cheapest in each phase and with each amount of what is measured: a match takes as many of a phase as
  * there are fits to tell apart, and so does a rule that reads an amount.
  */
-function cheapest(candidates: Candidate[], keep: number): readonly Candidate[] {
+function cheapest(candidates: Candidate[], keep: number): Candidate[] {
   const kept = new Map<string, number>();
   return candidates.sort(byCostThenPlainness).filter(({ phases, amounts = [] }) => {
     const alike = `${phases.join()}|${amounts.join()}`;

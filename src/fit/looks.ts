@@ -8,6 +8,7 @@ import { keepsRules } from "../motif/rules.ts";
 import { distinctSegments, type Segment } from "../motif/segments.ts";
 import type { Trace, Values } from "../motif/trace.ts";
 import { isProblem, traceMotif } from "../motif/trace-motif.ts";
+import { goOn, hold } from "./allowance.ts";
 import type { Footing } from "./footing.ts";
 import { keepsLoop, loopMm } from "./loop.ts";
 import { type CountLimits, keepsOver } from "./steady/counts.ts";
@@ -47,6 +48,7 @@ export function looksOf(
   limits: CountLimits = {},
 ): readonly Look[] {
   return valuesOf(motif).flatMap((values) => {
+    goOn();
     const trace = traceMotif(motif, values);
     return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, limits);
   });
@@ -79,6 +81,7 @@ function looksWith(
 ): readonly Look[] {
   const counted =
     motif.kind === "cord" ? countings(motif, distinctSegments(trace), gauge, keep, limits) : [[]];
+  hold(counted.length);
   return counted.map((segments) => makeLook(motif, values, trace, segments, weights));
 }
 

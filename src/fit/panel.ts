@@ -66,10 +66,16 @@ export function narrowest(piece: CountedPiece, firstRow: number, lastRow: number
   const known = measured.get(piece) ?? new Map<string, Narrowest>();
   measured.set(piece, known);
   const key = `${firstRow}-${lastRow}`;
-  const found = known.get(key) ?? measure(piece, firstRow, lastRow);
-  known.set(key, found);
-  return found;
+  const found = known.get(key);
+  if (found) return found;
+  if (known.size >= mostMeasured) known.clear();
+  const made = measure(piece, firstRow, lastRow);
+  known.set(key, made);
+  return made;
 }
+
+/** Ranges of rows that are kept for one piece: about 10 MB. */
+const mostMeasured = 100_000;
 
 /** The same rows of the same piece are asked for under every reach; what is no longer used is let go with the piece. */
 const measured = new WeakMap<CountedPiece, Map<string, Narrowest>>();

@@ -1,5 +1,6 @@
 import type { ChoiceProgram, Picks } from "../../solver/choice.ts";
 import type { Garment } from "../garment/garment.ts";
+import { within } from "./allowance.ts";
 import { assemble } from "./assemble.ts";
 import { checkFit, describeBreaches } from "./check.ts";
 import { type Extent, enumerate } from "./enumerate.ts";
@@ -14,11 +15,11 @@ export interface Prepared {
   readonly program: ChoiceProgram;
 }
 
-/** Undefined where a motif has no look, or a placement no layout, that keeps its rules by itself. */
+/** Undefined where a motif has no look, or a placement no layout, that keeps its rules by itself; throws WorkEnded. */
 export function prepare(garment: Garment, extent: Extent = {}): Prepared | undefined {
   const choices = enumerate(garment, extent);
   const empty = [...choices.looks, ...choices.layouts].some((options) => options.length === 0);
-  return empty ? undefined : { garment, choices, program: formulate(choices) };
+  return empty ? undefined : { garment, choices, program: within(undefined, () => formulate(choices)) };
 }
 
 /**

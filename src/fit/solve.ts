@@ -1,6 +1,7 @@
 import { best, type NoPicks, rivals as nextBest } from "../../solver/choice.ts";
-import type { Engine } from "../../solver/program.ts";
+import type { Engine, EngineOptions } from "../../solver/program.ts";
 import type { Garment } from "../garment/garment.ts";
+import { WorkEnded, within } from "./allowance.ts";
 import type { Fit } from "./fit.ts";
 import { fitFrom, prepare } from "./prepare.ts";
 
@@ -58,14 +59,20 @@ export async function fitGarment(
   options: SolveOptions = {},
 ): Promise<FitResult> {
   const wanted = options.rivals ?? usualRivals;
-  const prepared = prepare(garment, { fits: wanted + 1 });
+  const limits = remaining(options.timeLimitMs);
+  let prepared: ReturnType<typeof prepare>;
+  try {
+    prepared = within(options.timeLimitMs, () => prepare(garment, { fits: wanted + 1 }));
+  } catch (error) {
+    if (error instanceof WorkEnded) return { status: "stopped", reason: error.message, nodes: 0, notes: [] };
+    throw error;
+  }
   if (!prepared) return { status: "does not fit", nodes: 0, notes: [] };
   const { program } = prepared;
-  const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
-  const first = await best(program, engine, limits);
+  const first = await best(program, engine, limits());
   if (first.status !== "picked") return withoutFit(first);
   const fit = fitFrom(prepared, first);
-  const next = await nextBest(program, first, wanted, engine, limits);
+  const next = await nextBest(program, first, wanted, engine, limits());
   return {
     status: "fits",
     fit,
@@ -77,6 +84,13 @@ export async function fitGarment(
     nodes: first.nodes + next.nodes,
     notes: [...new Set([first.note, next.note].filter((note) => note !== undefined))],
   };
+}
+
+/** What is left of the time allowed, whenever it is asked for. */
+function remaining(timeLimitMs: number | undefined): () => EngineOptions {
+  if (timeLimitMs === undefined) return () => ({});
+  const deadline = performance.now() + timeLimitMs;
+  return () => ({ timeLimitMs: Math.max(1, deadline - performance.now()) });
 }
 
 function withoutFit(answer: NoPicks): DoesNotFit | Stopped {
