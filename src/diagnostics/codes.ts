@@ -69,6 +69,7 @@ export const CODES = {
   "no-such-placement": "A match names a piece on which its motif is not laid at the mark.",
   "marks-not-rising": "A placement does not end above where it starts.",
   "no-cord-gauge": "A cord is laid, and the garment does not say how the cord measures.",
+  "yarn-not-known": "Yarn on hand is told in a unit that what is known of the yarn does not lead to.",
   "unusual-cord": "A cord is knitted on an unusual number of needles.",
   "different-kind": "A motif says another kind or unit than the motif that it is like.",
   "bad-name": "A quantity has a name that can't be used in a sum.",

@@ -1,8 +1,9 @@
 import type { CordPreparation } from "../cord/preparation.ts";
 import type { Fit } from "../fit/fit.ts";
 import { cautionsFor } from "../safety/cautions.ts";
-import { estimateYarn, type YarnAmount, type YarnNeed } from "../yarn/estimate.ts";
+import { estimateYarn, type YarnNeed } from "../yarn/estimate.ts";
 import type { Range } from "../yarn/range.ts";
+import type { YarnAmount } from "../yarn/reckoning.ts";
 import { roundUpTo } from "./rounding.ts";
 
 /**

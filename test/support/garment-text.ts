@@ -6,6 +6,7 @@ const PARTS = {
   ground: { stitches: 22, rows: 31, over: 10 cm }
   cord: { needles: 3, stitches: 19, over: 10 cm }`,
   yarn: "",
+  onHand: "",
   pieces: `pieces:
   sleeve:
     outline:

@@ -57,6 +57,6 @@ export const sizes: Limits = { least: 1, most: 60 };
 /** How many of one piece are knitted: a blanket of squares at the most. */
 export const make: Limits = { least: 1, most: 1000 };
 /** Cord and yarn on hand: from a hand's breadth to far more than a garment takes. */
-export const onHandMm: Limits = { least: 100, most: 1_000_000_000 };
+export const onHandMm: Limits = { least: 100, most: 100_000_000 };
 export const onHandGrams: Limits = { least: 0.1, most: 1_000_000 };
 export const balls: Limits = { least: 0.1, most: 10_000 };

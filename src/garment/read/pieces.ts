@@ -4,7 +4,7 @@ import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, tableAt, wordAt } from "./cursor.ts";
 import { drawnOutlineAt } from "./drawn-outline.ts";
 import * as limits from "./limits.ts";
-import { inCm, lengthAt } from "./numbers.ts";
+import { inCm, lengthAt, wholeAt } from "./numbers.ts";
 import { neckAt, outlineAt, outlineExample } from "./outline.ts";
 import { shapeAt } from "./shape.ts";
 
@@ -60,6 +60,8 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: 
   const shapingCursor = table?.at("shaping");
   const shapingOn =
     shapingCursor && wordAt(reading, shapingCursor, "the rows on which a piece is shaped", SHAPING_ROWS);
+  const makeCursor = table?.at("make");
+  const make = makeCursor && wholeAt(reading, makeCursor, "how many of a piece are knitted", limits.make);
   const partCursor = table?.at("part");
   const part = partCursor
     ? wordAt(reading, partCursor, "where on the body a piece lies", BODY_PARTS)
@@ -77,6 +79,7 @@ export function pieceAt(reading: Reading, cursor: Cursor, name: string, around: 
   const piece: Piece = {
     name,
     path: cursor.path,
+    ...(make !== undefined && { make }),
     ...(part && { part }),
     ...(shapingOn && { shapingOn }),
     outline: outline.stations,

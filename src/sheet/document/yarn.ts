@@ -1,6 +1,7 @@
 import type { Fit } from "../../fit/fit.ts";
-import { estimateYarn, type YarnAmount, type YarnNeed } from "../../yarn/estimate.ts";
+import { estimateYarn, type YarnNeed } from "../../yarn/estimate.ts";
 import type { Range } from "../../yarn/range.ts";
+import type { YarnAmount } from "../../yarn/reckoning.ts";
 import { type Fact, paragraph, type Section } from "./document.ts";
 
 /** The yarn to have at hand, rounded up, because yarn that runs out spoils the piece. */

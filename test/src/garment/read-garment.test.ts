@@ -163,7 +163,7 @@ describe("a whole garment file", () => {
         },
       ],
       matches: [],
-      weights: { length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2 },
+      weights: { length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2, waste: 0.1 },
     });
   });
 
@@ -232,7 +232,14 @@ describe("what need not be written", () => {
       mirror: false,
       unfinished: "plain",
     });
-    expect(garment.weights).toEqual({ length: 3, balance: 0.5, ease: 1, interval: 1.5, spread: 1.2 });
+    expect(garment.weights).toEqual({
+      length: 3,
+      balance: 0.5,
+      ease: 1,
+      interval: 1.5,
+      spread: 1.2,
+      waste: 0.1,
+    });
   });
 
   it("ends a placement at the neck where the piece has one", () => {
@@ -272,6 +279,7 @@ describe("what need not be written", () => {
       ease: 1,
       interval: 1.5,
       spread: 1.2,
+      waste: 0.1,
       gap: 2.5,
     });
   });

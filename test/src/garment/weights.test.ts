@@ -8,6 +8,7 @@ describe("weightOf", () => {
     ["ease", 1],
     ["interval", 1.5],
     ["spread", 1.2],
+    ["waste", 0.1],
     ["repeats", 1],
     ["twist", 1],
     ["toString", 1],
