@@ -1,5 +1,5 @@
 import type { GarmentFile, MatchEntry, PlacementEntry } from "./garment-file.ts";
-import { type Cloth, clothOf, markRow, type Stretch, stretchedRow } from "./referee/cloth.ts";
+import { type Cloth, clothOf, holdsLength, markRow, type Stretch, stretchedRow } from "./referee/cloth.ts";
 import { type Edges, fieldOf, type Layout, layoutsOf, lengthChanges, rowsInto } from "./referee/layouts.ts";
 import { type Look, looksOf } from "./referee/looks.ts";
 import { bestOfTwo, type PieceFit } from "./referee/two-on-a-piece.ts";
@@ -32,6 +32,9 @@ export function exhaustiveBest(
 ): ExhaustiveFit | undefined {
   if (garment.place.some(wearerRules(garment).forbids)) return undefined;
   const cloth = clothOf(garment);
+  const isPlain = (name: string): boolean => !garment.place.some(({ on }) => on === name);
+  for (const [name, piece] of Object.entries(garment.pieces))
+    if (isPlain(name) && !holdsLength(piece, markRow(piece, "bind-off", cloth), cloth)) return undefined;
   const looks: Record<string, Look> = {};
   const layouts = new Map<PlacementEntry, Layout>();
   let cost = 0;

@@ -8,14 +8,21 @@ export interface GarmentFile {
   readonly title?: string;
   readonly bed: { readonly needles: number; readonly pitch?: string };
   readonly gauge: {
-    readonly ground: { readonly stitches: number; readonly rows: number; readonly over: string };
+    readonly ground: {
+      readonly stitches: number;
+      readonly rows: number;
+      readonly over: string;
+      readonly within?: string;
+    };
     readonly cord?: {
       readonly needles: number;
       readonly stitches: number;
       readonly over: string;
       readonly thickness?: string;
+      readonly within?: string;
     };
   };
+  readonly steady?: boolean | string;
   readonly wearer?: { readonly age?: number | string; readonly height?: string };
   readonly pieces: Readonly<Record<string, PieceEntry>>;
   readonly motifs: Readonly<Record<string, MotifEntry>>;

@@ -4,6 +4,7 @@ import { type Dice, thrown } from "./random/dice.ts";
 import { type MotifKind, type RandomMotif, randomMotif } from "./random/motif.ts";
 import { type RandomPiece, randomPiece } from "./random/piece.ts";
 import { randomColumns, randomMargins, randomRepeats } from "./random/placement.ts";
+import { randomSteadiness } from "./random/steady.ts";
 import { randomWearer } from "./random/wearer.ts";
 import { type Cloth, clothOf } from "./referee/cloth.ts";
 
@@ -30,6 +31,8 @@ export interface GarmentWishes {
   readonly unfinished?: boolean;
   /** Whether most garments say who will wear them; none does where it is left out. */
   readonly wearers?: boolean;
+  /** Whether garments have to hold for every gauge that their swatch leaves possible; they need not where it is left out. */
+  readonly steady?: boolean;
 }
 
 /**
@@ -80,7 +83,7 @@ function randomGarment(dice: Dice, wishes: GarmentWishes): GarmentFile {
     format: "evenrow/1",
     title: "Drawn by lot",
     bed: { needles: dice.pick(needles), ...(dice.chance(50) && { pitch: "5 mm" }) },
-    gauge,
+    ...(wishes.steady ? randomSteadiness(dice, gauge) : { gauge }),
     ...worn,
     motifs: Object.fromEntries(motifs.map(({ name, entry }): [string, MotifEntry] => [name, entry])),
     ...(wishes.phases ? withPhases(dice, place) : { place }),

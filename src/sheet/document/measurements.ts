@@ -1,9 +1,7 @@
-import { needleCount } from "../../cloth/bed.ts";
-import { type CountedPiece, needlesAt } from "../../cloth/counted-piece.ts";
 import { groundStitch } from "../../cloth/gauge.ts";
 import { gaugeUncertainty } from "../../cloth/gauge-uncertainty.ts";
 import type { Fit } from "../../fit/fit.ts";
-import { footingOf } from "../../fit/footing.ts";
+import { stitchesAcross } from "../../fit/stitches-across.ts";
 import type { Table } from "./document.ts";
 
 /** What each piece measures once it is washed and rested, and how far off that may be by the gauge alone. */
@@ -25,20 +23,6 @@ export function measurementsTable(fit: Fit): Table {
       ];
     }),
   };
-}
-
-/** Stitches of plain ground that would lie as wide as the piece does at a row: cables draw it in. */
-function stitchesAcross(fit: Fit, piece: CountedPiece, row: number): number {
-  const lost = fit.placements
-    .filter(
-      ({ firstRow, lastRow, part, ...placed }) =>
-        placed.piece === piece.name && firstRow <= row && row <= (part?.lastRow ?? lastRow),
-    )
-    .reduce((sum, { sections, columns }) => {
-      const { motif, trace } = sections[0]!.look;
-      return motif.kind === "cable" ? sum + columns * footingOf(trace).crossedStitches * motif.drawIn : sum;
-    }, 0);
-  return needleCount(needlesAt(piece, row)) - lost;
 }
 
 const measured = (mm: number, within: number): string =>

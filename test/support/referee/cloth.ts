@@ -1,22 +1,54 @@
 import type { GarmentFile, PieceEntry, SideName } from "../garment-file.ts";
-import { lengthMm } from "./entries.ts";
+import { fraction, lengthMm } from "./entries.ts";
 
 /** One stitch across, one row up, one cord stitch along, each in millimetres. */
 export interface Cloth {
   readonly stitchMm: number;
   readonly rowMm: number;
   readonly cordStitchMm: number | undefined;
+  /** The cloth at each corner of what the swatch leaves open; none where a fit need not hold for them. */
+  readonly corners?: readonly Cloth[];
 }
 
 export function clothOf(garment: GarmentFile): Cloth {
-  const { ground, cord } = garment.gauge;
+  const { cord } = garment.gauge;
   if (cord?.thickness !== undefined) throw new Error("the referee does not judge cords with a thickness");
+  const corners = cornersOf(garment);
+  return { ...clothWith(garment.gauge, 0, 0, 0), ...(corners.length > 0 && { corners }) };
+}
+
+/** The cloth where every count is more than it was told by such a part of itself. */
+function clothWith({ ground, cord }: GarmentFile["gauge"], across: number, up: number, along: number): Cloth {
   return {
-    stitchMm: lengthMm(ground.over) / ground.stitches,
-    rowMm: lengthMm(ground.over) / ground.rows,
-    cordStitchMm: cord && lengthMm(cord.over) / cord.stitches,
+    stitchMm: lengthMm(ground.over) / (ground.stitches * (1 + across)),
+    rowMm: lengthMm(ground.over) / (ground.rows * (1 + up)),
+    cordStitchMm: cord && lengthMm(cord.over) / (cord.stitches * (1 + along)),
   };
 }
+
+function cornersOf({ gauge, steady }: GarmentFile): Cloth[] {
+  if (steady === undefined || steady === false) return [];
+  const { ground, cord } = gauge;
+  const share = steady === true ? 1 : fraction(steady);
+  const off = (count: number, within: string | undefined): number =>
+    share * (within === undefined ? 0.25 / count : fraction(within));
+  const either = (one: number): readonly number[] => [-one, one];
+  return either(off(ground.stitches, ground.within)).flatMap((across) =>
+    either(off(ground.rows, ground.within)).flatMap((up) =>
+      either(cord ? off(cord.stitches, cord.within) : 0).map((along) => clothWith(gauge, across, up, along)),
+    ),
+  );
+}
+
+/** Whether so many rows of a piece keep its stated limits of length at every corner. */
+export const holdsLength = (piece: PieceEntry, rows: number, { corners = [] }: Cloth): boolean =>
+  (piece.grow === undefined && piece.shrink === undefined) ||
+  corners.every(({ rowMm }) => {
+    const longer = rows * rowMm - lengthMm(piece.outline.at(-1)!.height);
+    return (
+      longer <= lengthMm(piece.grow ?? "0 mm") + 1e-6 && longer >= -lengthMm(piece.shrink ?? "0 mm") - 1e-6
+    );
+  });
 
 /** A part of a piece, from row `from` to row `to` of the unchanged piece, made `change` rows longer. */
 export interface Stretch {

@@ -6,7 +6,16 @@ import type {
   PlacementEntry,
   SideName,
 } from "../garment-file.ts";
-import { type Cloth, markRow, neckEdge, type Stretch, stretchedRow, wantedEdge, wholeRows } from "./cloth.ts";
+import {
+  type Cloth,
+  holdsLength,
+  markRow,
+  neckEdge,
+  type Stretch,
+  stretchedRow,
+  wantedEdge,
+  wholeRows,
+} from "./cloth.ts";
 import { allowedBetween, choice, isAllowed } from "./entries.ts";
 import type { Look } from "./looks.ts";
 import { amountBeside, weightOf } from "./weights.ts";
@@ -48,6 +57,13 @@ export function fieldOf(garment: GarmentFile, cloth: Cloth, placement: Placement
 
 /** Every length change that the piece's `grow` and `shrink` allow, in rows, rising. */
 export function lengthChanges(garment: GarmentFile, cloth: Cloth, pieceName: string): number[] {
+  const piece = garment.pieces[pieceName]!;
+  const rows = markRow(piece, "bind-off", cloth);
+  return fieldChanges(garment, cloth, pieceName).filter((change) => holdsLength(piece, rows + change, cloth));
+}
+
+/** The same for one field of several on a piece: what they come to together is not looked at. */
+export function fieldChanges(garment: GarmentFile, cloth: Cloth, pieceName: string): number[] {
   const piece = garment.pieces[pieceName]!;
   return allowedBetween(undefined, -wholeRows(piece.shrink, cloth), wholeRows(piece.grow, cloth));
 }

@@ -276,8 +276,14 @@ function* counted(
     for (const rest of counted(others, ease, cloth)) yield [segment, ...rest];
     return;
   }
+  const holds = (pickup: number): boolean =>
+    (cloth.corners ?? []).every(({ stitchMm: across, rowMm, cordStitchMm }) => {
+      const ease =
+        (pickup * cordStitchMm!) / Math.sqrt((first.needles * across) ** 2 + (first.rows * rowMm) ** 2) - 1;
+      return ease >= limits.from - sameEase && ease <= limits.to + sameEase;
+    });
   for (let pickup = 1; easeOf(pickup) <= limits.to + sameEase; pickup++) {
-    if (easeOf(pickup) < limits.from - sameEase) continue;
+    if (easeOf(pickup) < limits.from - sameEase || !holds(pickup)) continue;
     const segment = { ...first, spanMm, pickup, ease: easeOf(pickup) };
     for (const rest of counted(others, ease, cloth)) yield [segment, ...rest];
   }

@@ -1,6 +1,6 @@
 import type { GarmentFile, PlacementEntry } from "../garment-file.ts";
 import type { Cloth, Stretch } from "./cloth.ts";
-import { type Edges, fieldOf, type Layout, layoutsOf, lengthChanges } from "./layouts.ts";
+import { type Edges, fieldChanges, fieldOf, type Layout, layoutsOf, lengthChanges } from "./layouts.ts";
 import type { Look } from "./looks.ts";
 
 /** The cheapest layouts of all placements on one piece. */
@@ -75,8 +75,9 @@ function changesOf(
   const changes = lengthChanges(garment, cloth, piece);
   if (one.from === two.from && one.to === two.to) return changes.map((change) => [change, change, true]);
   if (one.to > two.from && two.to > one.from) throw new Error(`fields on "${piece}" overlap in part`);
-  return changes
-    .flatMap((own) => changes.map((other): [number, number, boolean] => [own, other, false]))
+  const each = fieldChanges(garment, cloth, piece);
+  return each
+    .flatMap((own) => each.map((other): [number, number, boolean] => [own, other, false]))
     .filter(([own, other]) => changes.includes(own + other));
 }
 

@@ -31,10 +31,12 @@ export function wearerRules(garment: GarmentFile): WearerRules {
 
 /** Whether every loop of a look keeps within 75 mm: the cord between two hangings and the cloth behind it. */
 export const keepsLoops = ({ segments }: Look, cloth: Cloth): boolean =>
-  segments.every(({ needles, rows, pickup }) => {
-    const behind = Math.sqrt((needles * cloth.stitchMm) ** 2 + (rows * cloth.rowMm) ** 2);
-    return pickup * cloth.cordStitchMm! + behind < 75 + 1e-6;
-  });
+  segments.every(({ needles, rows, pickup }) =>
+    [cloth, ...(cloth.corners ?? [])].every(({ stitchMm, rowMm, cordStitchMm }) => {
+      const behind = Math.sqrt((needles * stitchMm) ** 2 + (rows * rowMm) ** 2);
+      return pickup * cordStitchMm! + behind < 75 + 1e-6;
+    }),
+  );
 
 function yearsOf(age: number | string | undefined): number | undefined {
   if (age === undefined || typeof age === "number") return age;
