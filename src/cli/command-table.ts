@@ -154,7 +154,6 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "bell", summary: "ring the terminal's bell at a row with something to do" },
       { name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" },
       size,
-      size,
       timeLimit,
     ],
     examples: [
@@ -246,7 +245,7 @@ export const commandTable: readonly CommandEntry[] = [
       "evenrow completion zsh -o _evenrow    (in a folder of the fpath)",
       "evenrow completion fish -o evenrow.fish    (in ~/.config/fish/completions)",
     ],
-    load: () => import("./commands/completion.ts"),
+    load: async () => ({ run: (await import("./commands/completion.ts")).completing(commandTable) }),
   },
   {
     name: "start",

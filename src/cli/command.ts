@@ -20,6 +20,8 @@ export interface CommandEntry {
   readonly summary: string;
   /** The words after the name, such as "FILE". */
   readonly operands: string;
+  /** The only words that its operand may be. */
+  readonly words?: readonly string[];
   readonly options: readonly OptionEntry[];
   readonly examples: readonly string[];
   /** Loads only what this command needs, because starting is most of the time a short command takes. */
@@ -31,6 +33,10 @@ export interface OptionEntry {
   readonly short?: string;
   /** Name of its value; absent for a switch. */
   readonly value?: string;
+  /** The only words that its value may be. */
+  readonly words?: readonly string[];
+  /** Endings of the files that its value may name, where it has to be of a kind. */
+  readonly endings?: readonly string[];
   readonly summary: string;
 }
 
