@@ -1,0 +1,23 @@
+import type { RangeDoesNotFit } from "./range-result.ts";
+import type { ReadySize, Solving } from "./solve-sizes.ts";
+
+/**
+ * Why sizes that fit one by one do not share a look: each is left out in turn. Where that never helps, the sizes are
+ * thinned to some that cannot go together, though any of them can be spared (a deletion filter, as in `fit/refusal.ts`).
+ */
+export async function whyTogetherNothingFits(
+  ready: readonly ReadySize[],
+  solving: Solving,
+): Promise<Pick<RangeDoesNotFit, "freeing" | "clash">> {
+  const status = async (sizes: readonly ReadySize[]): Promise<string> =>
+    (await solving.together(sizes)).status;
+  const without = (sizes: readonly ReadySize[], one: ReadySize): readonly ReadySize[] =>
+    sizes.filter((size) => size !== one);
+  const freeing: string[] = [];
+  for (const size of ready) if ((await status(without(ready, size))) === "picked") freeing.push(size.name);
+  if (freeing.length > 0) return { freeing, clash: [] };
+  let clash = ready;
+  for (const size of ready)
+    if ((await status(without(clash, size))) === "infeasible") clash = without(clash, size);
+  return { freeing, clash: clash.map(({ name }) => name) };
+}
