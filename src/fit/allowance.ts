@@ -19,9 +19,9 @@ interface Allowance {
 
 /**
  * Layouts, looks and the places that they keep apart, all taken together, that one garment's choices may hold. Each takes
- * up to about a kilobyte until its program is written, and what the samples hold is below a twentieth of this.
+ * up to about a kilobyte until its program is written, and what the samples hold is below a fiftieth of this.
  */
-const MOST_HELD = 400_000;
+const MOST_HELD = 1_000_000;
 
 let current: Allowance = { deadline: Number.POSITIVE_INFINITY, held: 0 };
 

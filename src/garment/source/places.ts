@@ -7,13 +7,17 @@ export type PlaceOf = (offset: number) => Place;
  * @param lineStarts offsets of the first character of each line, rising
  */
 export function placesIn(text: string, lineStarts: readonly number[]): PlaceOf {
-  // A file is gone through from front to back, and may be one long line: counting goes on from the last place.
+  // A file is gone through from front to back, a key after its value, and may be one long line: counting goes on from
+  // the last place, forward or back.
   let last = { line: 0, offset: 0, column: 1 };
   return (offset) => {
     const line = lineAt(lineStarts, offset);
-    if (line !== last.line || offset < last.offset) last = { line, offset: lineStarts[line] ?? 0, column: 1 };
+    if (line !== last.line) last = { line, offset: lineStarts[line] ?? 0, column: 1 };
     // Columns count characters as one sees them, not the halves that some of them are stored in.
-    const column = last.column + [...text.slice(last.offset, offset)].length;
+    const column =
+      offset < last.offset
+        ? last.column - [...text.slice(offset, last.offset)].length
+        : last.column + [...text.slice(last.offset, offset)].length;
     last = { line, offset, column };
     return { line: line + 1, column };
   };
