@@ -1,6 +1,6 @@
 // Bundles the program. One file starts several times faster than the packages it is made of; what only some
 // commands need (the terminal UI, the second engine) is split off and loaded when it is asked for.
-import { readFileSync, rmSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
 
 const { version } = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
@@ -31,6 +31,31 @@ const common = {
   },
 };
 
+/** The commands themselves are left out: only what is said of them is needed. */
+const withoutCommands = {
+  name: "without-commands",
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/commands\// }, ({ path }) => ({ path, external: true }));
+  },
+};
+
+/** Writes the manual page, which is made from the command table. */
+async function writeManPage() {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `export { commandTable } from "./src/cli/command-table.ts"; export { manPage } from "./src/cli/man-page.ts";`,
+      resolveDir: process.cwd(),
+    },
+    bundle: true,
+    format: "esm",
+    write: false,
+    plugins: [withoutCommands],
+  });
+  const { text } = outputFiles[0];
+  const { commandTable, manPage } = await import(`data:text/javascript,${encodeURIComponent(text)}`);
+  writeFileSync("dist/evenrow.1", manPage(commandTable, version));
+}
+
 if (bench) {
   await build({
     ...common,
@@ -57,4 +82,5 @@ if (bench) {
     outdir: "dist",
     chunkNames: "parts/[name]-[hash]",
   });
+  await writeManPage();
 }

@@ -106,7 +106,7 @@ describe("imports", () => {
     }
   });
 
-  it("load the screen only when a command asks for it", async () => {
+  it("load the screen only when a command asks for it, and before that next to nothing", async () => {
     const { metafile } = await build({
       entryPoints: ["src/cli/main.ts"],
       bundle: true,
@@ -125,6 +125,16 @@ describe("imports", () => {
       { file: "src/cli/commands/explore.ts", kind: "dynamic-import" },
       { file: "src/cli/commands/work.ts", kind: "dynamic-import" },
     ]);
+    const first = new Set<string>();
+    const packages = new Set<string>();
+    const follow = (file: string): void => {
+      if (first.has(file)) return;
+      first.add(file);
+      for (const { path, kind, external } of metafile.inputs[file]!.imports)
+        if (kind === "import-statement") external ? packages.add(path) : follow(path);
+    };
+    follow("src/cli/main.ts");
+    expect([...packages].filter((name) => !name.startsWith("node:"))).toEqual(["fastest-levenshtein"]);
   });
 });
 
