@@ -1,16 +1,18 @@
 // Bundles the program. One file starts several times faster than the packages it is made of; what only some
 // commands need (the terminal UI, the second engine) is split off and loaded when it is asked for.
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join, sep } from "node:path";
 import { build } from "esbuild";
 
 const { version } = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
 const bench = process.argv.includes("--bench");
+const into = process.argv.find((word) => word.startsWith("--into="))?.slice("--into=".length) ?? "dist";
 
-/** ink asks for this package only in development, and it is not installed. */
+/** ink asks for these only in development. */
 const withoutDeveloperTools = {
   name: "without-developer-tools",
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({ path, namespace: "empty" }));
+    onResolve({ filter: /^(react-devtools-core|ws)$/ }, ({ path }) => ({ path, namespace: "empty" }));
     onLoad({ filter: /.*/, namespace: "empty" }, () => ({ contents: "export default {};" }));
   },
 };
@@ -53,7 +55,26 @@ async function writeManPage() {
   });
   const { text } = outputFiles[0];
   const { commandTable, manPage } = await import(`data:text/javascript,${encodeURIComponent(text)}`);
-  writeFileSync("dist/evenrow.1", manPage(commandTable, version));
+  writeFileSync(join(into, "evenrow.1"), manPage(commandTable, version));
+}
+
+/** Writes the licences of all that is bundled: whoever passes their code on has to pass on their terms. */
+function writeLicences({ inputs }) {
+  const folders = new Set();
+  for (const file of Object.keys(inputs)) {
+    const [, folder] = /^((?:.*\/)?node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(file.split(sep).join("/")) ?? [];
+    if (folder !== undefined) folders.add(folder);
+  }
+  const entries = [...folders].sort().map((folder) => {
+    const { name, version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    const file = readdirSync(folder).find((name) => /^licen[cs]e/i.test(name));
+    const text = file === undefined ? "" : `\n${readFileSync(join(folder, file), "utf8").trim()}\n`;
+    return `${name} ${version} (${license})\n${text}`;
+  });
+  writeFileSync(
+    join(into, "LICENSES.txt"),
+    `Evenrow is bundled with these packages, under their own terms.\n\n${entries.join(`\n${"-".repeat(72)}\n\n`)}`,
+  );
 }
 
 if (bench) {
@@ -68,10 +89,11 @@ if (bench) {
   });
 } else {
   // Only a release starts from nothing: tests that run the built program may be running beside this build.
-  if (process.env.npm_lifecycle_event === "prepare") rmSync("dist", { recursive: true, force: true });
-  await build({
+  if (process.env.npm_lifecycle_event === "prepare") rmSync(into, { recursive: true, force: true });
+  const { metafile } = await build({
     ...common,
     splitting: true,
+    metafile: true,
     entryPoints: {
       evenrow: "src/cli/main.ts",
       "engine-worker": "solver/engine-worker.ts",
@@ -79,8 +101,9 @@ if (bench) {
       "midway-worker": "tui/work/midway-worker.ts",
     },
     external: ["highs", "@resvg/resvg-js", "pdfkit"],
-    outdir: "dist",
+    outdir: into,
     chunkNames: "parts/[name]-[hash]",
   });
   await writeManPage();
+  writeLicences(metafile);
 }
