@@ -1,4 +1,4 @@
-import type { CordGauge, GroundGauge } from "../garment/garment.ts";
+import type { CordGauge, Gauge, GroundGauge } from "../garment/garment.ts";
 
 /** How far off a ground gauge may be, as fractions (0.02 = 2 %). */
 export interface GaugeUncertainty {
@@ -17,3 +17,13 @@ export const gaugeUncertainty = ({ stitches, rows, within }: GroundGauge): Gauge
 
 /** How far off a cord's gauge may be, as a fraction: what the file says, else a quarter of a cord stitch in its count. */
 export const cordUncertainty = ({ stitches, within }: CordGauge): number => within ?? readTo / stitches;
+
+/** How far off each count of a gauge may be, as fractions; no cord where none is measured. */
+export interface GaugeOff extends GaugeUncertainty {
+  readonly cord?: number;
+}
+
+export const gaugeOff = ({ ground, cord }: Gauge): GaugeOff => ({
+  ...gaugeUncertainty(ground),
+  ...(cord && { cord: cordUncertainty(cord) }),
+});

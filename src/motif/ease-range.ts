@@ -13,7 +13,7 @@ type Stretch = Omit<Segment, "name">;
  * longest at an end of the range. It is shortest at the lower end only where it does not fall first: with two strands
  * or more to climb and a short line it does, down to where `(s/2) / hypot(s/2, t) = 1 - 1/c`.
  */
-function spanBounds(segment: Stretch, range: GaugeRange, thicknessMm = 0): Bounds {
+export function spanBounds(segment: Stretch, range: GaugeRange, thicknessMm = 0): Bounds {
   const corner = (end: keyof Bounds) => ({
     widthMm: range.stitchWidthMm[end],
     heightMm: range.rowHeightMm[end],

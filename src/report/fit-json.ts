@@ -6,6 +6,7 @@ import type { FittedSegment } from "../fit/looks.ts";
 import type { NamedRule } from "../fit/refusal.ts";
 import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
+import { gaugeRangeToJson } from "./gauge-range-json.ts";
 import { mirroredColumns } from "./mirror-words.ts";
 import { cordToJson, needsToJson } from "./needs-json.ts";
 import { madeByColumn } from "./part-words.ts";
@@ -51,6 +52,7 @@ export function fitToJson(
         ...fitFields(result.fit),
         rivals: result.rivals.map((rival) => ({ cost: roundTo(rival.cost, 6), ...fitFields(rival) })),
         rivals_proven: result.rivalsProven,
+        gauge_range: gaugeRangeToJson(result.fit),
         ...needsToJson(result.fit),
         ...tail,
       };

@@ -5,9 +5,10 @@ import { type Fit, type FittedLook, type FittedPlacement, pieceOf } from "../fit
 import type { FittedSegment } from "../fit/looks.ts";
 import type { Fits } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
+import { workedSegments } from "../fit/worked-segments.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
 import { differences } from "./differences.ts";
-import { workedSegments } from "./growth-words.ts";
+import { gaugeRangeLines } from "./gauge-range-text.ts";
 import { mirrorWords } from "./mirror-words.ts";
 import { partWords } from "./part-words.ts";
 import { phaseWords } from "./phase-words.ts";
@@ -28,6 +29,8 @@ export function fitText(result: Fits, width: number): string {
       "",
     ]),
     ...costLines(fit, proven, result.bound),
+    "",
+    ...gaugeRangeLines(fit, width),
     "",
     ...rivalLines(fit, rivals, result.rivalsProven, width),
   ].join("\n");
@@ -92,7 +95,9 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
 function costLines(fit: Fit, proven: boolean, bound: number): readonly string[] {
   const certain = proven
     ? "proven: nothing costs less"
-    : `not proven: the best may cost as little as ${cost(bound)}`;
+    : Number.isFinite(bound)
+      ? `not proven: the best may cost as little as ${cost(bound)}`
+      : "not proven";
   const head = `What it gives up: ${cost(fit.cost)} in all (${certain})`;
   const labels = fit.terms.map((term) => labelOf(fit, term));
   const width = Math.max(...labels.map((label) => label.length));

@@ -1,17 +1,16 @@
-import { cordUncertainty, gaugeUncertainty } from "../../cloth/gauge-uncertainty.ts";
+import { gaugeOff } from "../../cloth/gauge-uncertainty.ts";
 import type { Garment } from "../../garment/garment.ts";
 import { offWords } from "../../report/steady-words.ts";
 import type { NamedRule } from "./rule.ts";
 
 /** That ease and length have to keep their limits for every gauge of the range, where the file asks for it. */
-export function steadyRules({ gauge: { ground, cord }, steady }: Garment): readonly NamedRule[] {
+export function steadyRules({ gauge, steady }: Garment): readonly NamedRule[] {
   if (steady === undefined) return [];
-  const off = { ...gaugeUncertainty(ground), ...(cord && { cord: cordUncertainty(cord) }) };
   return [
     {
       rule: "steady",
       path: ["steady"],
-      words: `ease and length hold for every gauge within ${offWords(off, steady)}`,
+      words: `ease and length hold for every gauge within ${offWords(gaugeOff(gauge), steady)}`,
       lift: ({ steady: _, ...others }) => others,
     },
   ];

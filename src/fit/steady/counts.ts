@@ -24,17 +24,32 @@ export function countLimits(garment: Garment, motif: string): CountLimits {
   };
 }
 
+type Count = Segment & { readonly pickup: number };
+
 /** Whether a count keeps the limits of ease and of loops for every gauge of a range. */
-export function keepsOver(
-  segment: Segment & { readonly pickup: number },
+export const keepsOver = (
+  count: Count,
   ease: EaseLimits,
   range: GaugeRange,
   { mostLoopMm: most }: CountLimits,
   thicknessMm: number | undefined,
-): boolean {
-  // A loop is longest where everything is: its cord and both legs of the straight line behind it.
-  const widest = { widthMm: range.stitchWidthMm.most, heightMm: range.rowHeightMm.most };
-  if (!keepsLoop(loopMm(segment, widest, range.cordStitchMm!.most), most)) return false;
-  // How long a loop stands off is the knitter's own choice, and no ease.
-  return segment.fixed !== undefined || keepsEase(easeBounds(segment, range, thicknessMm), ease);
-}
+): boolean => keepsLoopOver(count, range, most) && keepsEaseOver(count, ease, range, thicknessMm);
+
+/** A loop is longest where everything is: its cord, and both ways of the straight line behind it. */
+export const keepsLoopOver = (count: Count, range: GaugeRange, most: number | undefined): boolean =>
+  keepsLoop(
+    loopMm(
+      count,
+      { widthMm: range.stitchWidthMm.most, heightMm: range.rowHeightMm.most },
+      range.cordStitchMm!.most,
+    ),
+    most,
+  );
+
+/** How long a standing loop is is the knitter's own choice, and no ease. */
+const keepsEaseOver = (
+  count: Count,
+  ease: EaseLimits,
+  range: GaugeRange,
+  thicknessMm: number | undefined,
+): boolean => count.fixed !== undefined || keepsEase(easeBounds(count, range, thicknessMm), ease);

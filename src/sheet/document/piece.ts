@@ -1,6 +1,6 @@
 import { needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
-import { workedSegments } from "../../report/growth-words.ts";
+import { workedSegments } from "../../fit/worked-segments.ts";
 import { mirrorWords } from "../../report/mirror-words.ts";
 import { partWords } from "../../report/part-words.ts";
 import { counted, listed } from "../../report/words.ts";

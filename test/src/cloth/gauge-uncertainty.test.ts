@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { gaugeUncertainty } from "../../../src/cloth/gauge-uncertainty.ts";
+import { cordUncertainty, gaugeOff, gaugeUncertainty } from "../../../src/cloth/gauge-uncertainty.ts";
 
 describe("how far off a gauge may be", () => {
   test("is a quarter stitch in the swatch's stitches, and a quarter row in its rows", () => {
@@ -14,5 +14,14 @@ describe("how far off a gauge may be", () => {
       stitches: 0.02,
       rows: 0.02,
     });
+  });
+
+  test("is for a cord a quarter of a cord stitch in its count, or what the file says", () => {
+    const cord = { needles: 3, stitches: 20, overMm: 100 };
+    expect(cordUncertainty(cord)).toBe(0.0125);
+    expect(cordUncertainty({ ...cord, within: 0.01 })).toBe(0.01);
+    const ground = { stitches: 25, rows: 40, overMm: 100 };
+    expect(gaugeOff({ ground, cord })).toEqual({ stitches: 0.01, rows: 0.00625, cord: 0.0125 });
+    expect(gaugeOff({ ground })).toEqual({ stitches: 0.01, rows: 0.00625 });
   });
 });

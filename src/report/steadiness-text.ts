@@ -1,0 +1,107 @@
+import { type Bounds, gaugeRange } from "../cloth/gauge-range.ts";
+import { gaugeOff } from "../cloth/gauge-uncertainty.ts";
+import type { Fits } from "../fit/solve.ts";
+import type { Gauge } from "../garment/garment.ts";
+import { rangesOf } from "../steady/ranges.ts";
+import {
+  countsOf,
+  type LargerSwatch,
+  type Narrower,
+  type Steadiness,
+  type SwatchCounts,
+} from "../steady/steadiness.ts";
+import { roundUpTo } from "./rounding.ts";
+import { offWords } from "./steady-words.ts";
+import { counted, listed } from "./words.ts";
+import { wrap } from "./wrap.ts";
+
+/**
+ * How wide a range can be had where nothing fits over what is asked, and what a larger swatch would gain.
+ *
+ * @param fitted the fit as asked, where there is one
+ */
+export function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width: number): string {
+  const { narrower, larger } = steadiness;
+  return [
+    ...(fitted ? [] : narrower ? narrowerWords(steadiness, narrower) : [neverWords(steadiness)]),
+    ...(larger ? largerWords(steadiness, larger, fitted) : []),
+  ]
+    .flatMap((words) => wrap(words, width, words.startsWith(" ") ? 4 : 0))
+    .join("\n");
+}
+
+const neverWords = ({ costAsTold }: Steadiness): string =>
+  costAsTold === undefined
+    ? "It is not the gauge alone: nothing fits even for the gauge as it is told."
+    : "There was no time to find out over how much of the range something fits.";
+
+function narrowerWords(
+  { garment: { gauge }, asked }: Steadiness,
+  { share, noneFrom, exact, offered, swatchTimes }: Narrower,
+): readonly string[] {
+  if (share === undefined || !offered)
+    return [
+      share === undefined && exact
+        ? "How wide a range can be had: none. Something fits for the gauge as it is told, but once a row is more than half a row off, a piece is longer or shorter than it may be."
+        : "There was no time to find out over how much of the range something fits.",
+    ];
+  const range = `${percent(offered.share)} of the range, which is ${offWords(gaugeOff(gauge), offered.share)}`;
+  return [
+    exact
+      ? `How wide a range can be had: ${range}. steady: ${percent(offered.share)} asks for it; its best fit stands below. Over more nothing fits.`
+      : `How wide a range can be had: ${range}, and perhaps more, but less than ${percent(roundUpTo(noneFrom, 3))}; the time was up. steady: ${percent(offered.share)} asks for it; its best fit stands below.`,
+    ...(swatchTimes === undefined
+      ? []
+      : [
+          `For ${asked === 1 ? "all of it" : `the ${percent(asked)} that are asked for`} the swatch would have to be ${roundUpTo(swatchTimes, 2)} times as large${countWords(countsOf(gauge, swatchTimes))}.`,
+        ]),
+  ];
+}
+
+function largerWords(
+  { garment, asked, costAsTold }: Steadiness,
+  { times, counts, result }: LargerSwatch,
+  fitted: Fits | undefined,
+): readonly string[] {
+  const head = `A swatch ${times === 2 ? "twice" : `${times} times`} as large${countWords(counts)}:`;
+  const { gauge } = garment;
+  const cost = (fits: Fits): string => fits.fit.cost.toFixed(3);
+  const gain = !result
+    ? ["  nothing would fit even then"]
+    : !fitted
+      ? [`  something would fit, at a cost of ${cost(result)}`]
+      : [
+          result.fit.cost < fitted.fit.cost - 1e-6
+            ? `  the best fit would cost ${cost(result)} instead of ${cost(fitted)}`
+            : `  the best fit would cost ${cost(fitted)}, as it does now`,
+          ...(costAsTold === undefined
+            ? []
+            : [`  with a gauge known for certain it would cost ${costAsTold.toFixed(3)}`]),
+        ];
+  const shown = fitted ?? result;
+  return [head, ...(shown ? sizeWords(shown, gauge, times) : []), ...gain].filter(() => asked > 0);
+}
+
+/** How far each piece's measurements may be off, now and with the larger swatch. */
+const sizeWords = ({ fit }: Fits, gauge: Gauge, times: number): readonly string[] => {
+  const now = rangesOf(fit, gaugeRange(gauge));
+  const then = rangesOf(fit, gaugeRange(gauge, 1 / times));
+  return now.pieces.map((piece, index) => {
+    const larger = then.pieces[index]!;
+    return `  ${piece.name} would be known within ${eitherWay(larger.lengthMm)} instead of ${eitherWay(piece.lengthMm)} mm in length, ${eitherWay(larger.widestMm)} instead of ${eitherWay(piece.widestMm)} mm in width`;
+  });
+};
+
+/** Half of a range in mm, rounded up to a tenth. */
+const eitherWay = ({ least, most }: Bounds): string => roundUpTo((most - least) / 2, 1).toFixed(1);
+
+function countWords({ stitches, rows, cordStitches }: SwatchCounts): string {
+  const words = [
+    ...(stitches === undefined ? [] : [counted(stitches, "stitch", "stitches")]),
+    ...(rows === undefined ? [] : [counted(rows, "row")]),
+    ...(cordStitches === undefined ? [] : [counted(cordStitches, "cord stitch", "cord stitches")]),
+  ];
+  return words.length === 0 ? "" : ` (${listed(words)})`;
+}
+
+const percent = (share: number): string => `${Number((100 * share).toFixed(1))} %`;

@@ -1,0 +1,110 @@
+import type { Engine } from "../../solver/program.ts";
+import { type FitResult, type Fits, fitGarment } from "../fit/solve.ts";
+import type { Garment, Gauge } from "../garment/garment.ts";
+import { steadyOver, type Widest, widestSteady } from "./widest.ts";
+
+/** What there is to know beside a fit that has to be steady, or where there is none. */
+export interface Steadiness {
+  /** The garment that has to be steady, over the share `asked`. */
+  readonly garment: Garment;
+  readonly asked: number;
+  /** How wide a range can be had, where nothing fits over what is asked. */
+  readonly narrower?: Narrower;
+  /** What the best fit would cost with the gauge known for certain; absent where there was no time for it. */
+  readonly costAsTold?: number;
+  readonly larger?: LargerSwatch;
+}
+
+export interface Narrower extends Widest {
+  /** The best fit over a share that can be written into the file: whole tenths of a percent below the widest. */
+  readonly offered?: { readonly share: number; readonly result: Fits };
+  /** How many times as large a swatch has to be for something to fit over all that is asked. */
+  readonly swatchTimes?: number;
+}
+
+/** What the same counts over a longer stretch would gain: a count misread by as much then weighs so much less. */
+export interface LargerSwatch {
+  readonly times: number;
+  readonly counts: SwatchCounts;
+  /** The best steady fit then; absent where nothing would fit even so. */
+  readonly result?: Fits;
+}
+
+/** What would have to be counted; each absent where the file says how sure a count is and not what was counted. */
+export interface SwatchCounts {
+  readonly stitches?: number;
+  readonly rows?: number;
+  readonly cordStitches?: number;
+}
+
+/** A swatch twice as large is what a knitter would think of first. */
+const usualTimes = 2;
+
+/**
+ * Looks round a garment that has to be steady: how wide a range can be had where nothing fits, and what a larger swatch
+ * would gain.
+ *
+ * @param result of fitting it as it asks
+ * @param leftMs time that is left, in ms
+ */
+export async function steadinessOf(
+  garment: Garment,
+  result: FitResult,
+  engine: Engine,
+  rivals: number | undefined,
+  leftMs: () => number,
+): Promise<Steadiness | undefined> {
+  const { steady: asked, ...asTold } = garment;
+  if (asked === undefined || result.status === "stopped") return undefined;
+  const options = () => ({ rivals: 0, timeLimitMs: Math.max(1, leftMs()) });
+  const told = leftMs() > 0 ? await fitGarment(asTold, engine, options()) : undefined;
+  const narrower =
+    result.status === "does not fit" && told?.status === "fits"
+      ? await narrowerThan(garment, asked, engine, rivals, leftMs)
+      : undefined;
+  const twice = leftMs() > 0 ? await steadyOver(garment, engine, asked / usualTimes, options()) : undefined;
+  return {
+    garment,
+    asked,
+    ...(narrower && { narrower }),
+    ...(told?.status === "fits" && { costAsTold: told.fit.cost }),
+    ...(twice &&
+      twice.status !== "stopped" && {
+        larger: {
+          times: usualTimes,
+          counts: countsOf(garment.gauge, usualTimes),
+          ...(twice.status === "fits" && { result: twice }),
+        },
+      }),
+  };
+}
+
+async function narrowerThan(
+  garment: Garment,
+  asked: number,
+  engine: Engine,
+  rivals: number | undefined,
+  leftMs: () => number,
+): Promise<Narrower> {
+  const widest = await widestSteady(garment, engine, asked, leftMs);
+  if (widest.share === undefined) return widest;
+  const share = Math.floor(1000 * widest.share) / 1000;
+  const result = await steadyOver(garment, engine, share, {
+    ...(rivals !== undefined && { rivals }),
+    timeLimitMs: Math.max(1, leftMs()),
+  });
+  return {
+    ...widest,
+    ...(result.status === "fits" && { offered: { share, result } }),
+    ...(widest.share > 0 && { swatchTimes: asked / widest.share }),
+  };
+}
+
+/** What has to be counted for a swatch that many times as large, rounded up to whole stitches and rows. */
+export function countsOf({ ground, cord }: Gauge, times: number): SwatchCounts {
+  const enough = (count: number): number => Math.ceil(count * times - 1e-6);
+  return {
+    ...(ground.within === undefined && { stitches: enough(ground.stitches), rows: enough(ground.rows) }),
+    ...(cord && cord.within === undefined && { cordStitches: enough(cord.stitches) }),
+  };
+}
