@@ -62,10 +62,10 @@ function looksInCommon(range: SizeRange, fits: number): LooksOf {
       return [name, range.share?.pickup && !alike ? Number.POSITIVE_INFINITY : fits];
     }),
   );
-  return (motif, gauge, weights, keep, limits) => {
+  return (motif, gauge, weights, keep, limits, keepWays) => {
     const kept = Math.max(keep, countings.get(motif.name) ?? 0);
     const key = `${motif.name} ${kept} ${JSON.stringify(limits)}`;
-    const looks = known.get(key) ?? looksOf(motif, gauge, weights, kept, limits);
+    const looks = known.get(key) ?? looksOf(motif, gauge, weights, kept, limits, keepWays);
     known.set(key, looks);
     return looks;
   };
