@@ -91,6 +91,15 @@ describe("the packed program", () => {
     expect([status, stdout.includes("8 repeats, row 23 to row 91")]).toEqual([0, true]);
   });
 
+  test("says where its samples are, out of another folder", () => {
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [inPackage(manifest.bin.evenrow!), "fit", "samples/sleeve.yaml"],
+      { cwd: folder, encoding: "utf8" },
+    );
+    expect([status, stderr]).toEqual([2, expect.stringContaining(inPackage("samples/sleeve.yaml"))]);
+  });
+
   test("draws a chart as a picture and prints a sheet", () => {
     expect(evenrow("chart", "samples/sleeve.yaml", "-o", "sleeve.png")).toMatchObject({ status: 0 });
     expect([...readFileSync(inPackage("sleeve.png")).subarray(0, 4)]).toEqual([0x89, 0x50, 0x4e, 0x47]);

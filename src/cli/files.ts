@@ -3,6 +3,7 @@ import { access, readFile, stat } from "node:fs/promises";
 import { namedFileReason } from "../edit/file-reason.ts";
 import type { Terminal } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
+import { whereSampleIs } from "./samples.ts";
 
 /**
  * Reads a file, or standard input for "-".
@@ -14,7 +15,7 @@ export async function readInput(name: string, terminal: Terminal): Promise<Uint8
   try {
     return await readFile(name);
   } catch (error) {
-    throw new CommandError(`${name}: ${namedFileReason(error)}`);
+    throw new CommandError(`${name}: ${namedFileReason(error)}${whereSampleIs(name)}`);
   }
 }
 

@@ -1,6 +1,7 @@
 import { openForEditing } from "../../edit/open.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
+import { whereSampleIs } from "../samples.ts";
 
 export const run: CommandRun = async (input) => {
   const { operands, terminal } = input;
@@ -14,7 +15,8 @@ export const run: CommandRun = async (input) => {
     );
   if (file !== undefined) {
     const opening = await openForEditing(file);
-    if (opening.status === "failed") throw new CommandError(`${file}: ${opening.reason}`);
+    if (opening.status === "failed")
+      throw new CommandError(`${file}: ${opening.reason}${whereSampleIs(file)}`);
   }
   return onScreen(input, file);
 };
