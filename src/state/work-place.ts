@@ -12,17 +12,21 @@ const format = "evenrow-work/1";
 export interface WorkPlace {
   /** The garment file's full path. */
   readonly file: string;
+  /** Which of the file's sizes is worked; each size is work of its own. */
+  readonly size?: string;
   readonly folder: string;
   readonly journal: string;
   readonly lock: string;
 }
 
-export async function workPlace(stateFolder: string, file: string): Promise<WorkPlace> {
+export async function workPlace(stateFolder: string, file: string, size?: string): Promise<WorkPlace> {
   const path = await fullPath(file);
   const folder = join(stateFolder, "work");
-  const name = nameFor(path);
+  // A path holds no NUL, so no file's name can be taken for another's size.
+  const name = nameFor(size === undefined ? path : `${path}\0${size}`);
   return {
     file: path,
+    ...(size !== undefined && { size }),
     folder,
     journal: join(folder, `${name}.journal`),
     lock: join(folder, `${name}.lock`),

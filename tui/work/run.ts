@@ -99,7 +99,8 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
     const piece = currentPiece(record);
     const { measured, refits } = screen;
     const garmentText = textBehind(record, piece);
-    reckoner.ask({ file: options.place.file, garmentText, piece, measured, refits });
+    const { file, size } = options.place;
+    reckoner.ask({ file, ...(size !== undefined && { size }), garmentText, piece, measured, refits });
   }
 
   const footSwitch = createFootSwitch(options.restMs ?? usualRestMs);

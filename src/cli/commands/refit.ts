@@ -1,5 +1,4 @@
 import { extname } from "node:path";
-import type { Engine } from "../../../solver/program.ts";
 import { quoted } from "../../diagnostics/shown.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { type Measured, obstaclesTo, type RefitRequest, refit } from "../../refit/refit.ts";
@@ -19,7 +18,9 @@ import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { fittedFile } from "../fitted.ts";
 import { lengthOption } from "../length-option.ts";
 import { fileOperand, type LoadedGarment } from "../load-garment.ts";
-import { timeLimitOf, withEngine } from "../solving.ts";
+import { endedEarly, endedWithout } from "../progress/ending-words.ts";
+import type { SolveWatch } from "../progress/solve-watch.ts";
+import { stoppedCode, timeLimitOf, withEngine } from "../solving.ts";
 
 export const run: CommandRun = async (input) => {
   const row = rowIn(input);
@@ -30,7 +31,7 @@ export const run: CommandRun = async (input) => {
   const { fit, locate } = fitted;
   const request = { piece: pieceIn(input, fit), row, measured };
   await tellOfOtherSheet(input, fit, request.piece);
-  return withEngine((engine) => refitAndTell(input, fit, request, locate, engine));
+  return withEngine(input, (watch) => refitAndTell(input, fit, request, locate, watch));
 };
 
 const longestPiece = 100_000;
@@ -77,13 +78,15 @@ function refusePrintedForms({ options }: CommandInput): void {
 async function tellOfOtherSheet(input: CommandInput, fit: Fit, name: string): Promise<void> {
   const file = fileOperand(input, "refit");
   if (file === "-") return;
-  const kept = keptWork(await workPlace(stateFolder(), file));
+  const size = typeof input.options.size === "string" ? input.options.size : undefined;
+  const kept = keptWork(await workPlace(stateFolder(), file, size));
   if (kept.status !== "kept") return;
   const piece = pieceNamed(kept.record, name);
   const sheet = buildSheet(fit).pieces.find((one) => one.piece === name);
   const other = piece && sheet && otherSheetFollowed(piece, sheet);
   if (!other) return;
-  const chosen = kept.record.piece === name ? "" : ` --piece "${name}"`;
+  const ofSize = size === undefined ? "" : ` --size ${quoted(size)}`;
+  const chosen = `${ofSize}${kept.record.piece === name ? "" : ` --piece ${quoted(name)}`}`;
   const goOn = other.isRefitted
     ? ` To go on from that one: evenrow work ${file}${chosen} --measure LENGTH --refit`
     : "";
@@ -97,11 +100,15 @@ async function refitAndTell(
   fit: Fit,
   request: RefitRequest,
   locate: LoadedGarment["locate"],
-  engine: Engine,
+  watch: SolveWatch,
 ): Promise<ExitCode> {
   const { options, terminal } = input;
+  const { engine } = watch;
+  const timeLimitMs = timeLimitOf(options);
+  watch.phase("Best fit of the rest", "one");
   const width = textWidth(terminal.columns);
-  const result = await refit(fit, request, engine, { timeLimitMs: timeLimitOf(options) });
+  const result = await refit(fit, request, engine, { timeLimitMs });
+  const ending = watch.ending();
   if (result.status === "unusable") throw new CommandError(`${request.piece}: ${result.problem}.`);
   for (const note of result.notes) terminal.say(note);
   switch (result.status) {
@@ -110,7 +117,9 @@ async function refitAndTell(
         input,
         options.json === true ? jsonText(refitToJson(result)) : refitText(fit, result, width),
       );
-      return result.proven ? exitCodes.done : exitCodes.stopped;
+      if (result.proven) return exitCodes.done;
+      if (ending) for (const words of endedEarly(result, ending, timeLimitMs)) terminal.say(words);
+      return exitCodes.stopped;
     case "does not fit": {
       const found = await obstaclesTo(fit, result.progress, engine);
       const obstacles = { ...found, conflict: placedRules(found.conflict, locate) };
@@ -124,7 +133,7 @@ async function refitAndTell(
     }
     case "stopped":
       if (options.json === true) await deliver(input, jsonText(refitToJson(result)));
-      else terminal.say(result.reason);
-      return exitCodes.stopped;
+      else terminal.say(ending ? endedWithout(ending, timeLimitMs) : result.reason);
+      return stoppedCode(ending);
   }
 }

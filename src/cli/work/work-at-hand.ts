@@ -27,7 +27,8 @@ export async function placeOfWork(input: CommandInput): Promise<WorkPlace> {
   const file = fileOperand(input, "work");
   if (file === "-")
     throw new CommandError("work needs a garment file that it can find again, not standard input.");
-  return workPlace(stateFolder(), file);
+  const { size } = input.options;
+  return workPlace(stateFolder(), file, typeof size === "string" ? size : undefined);
 }
 
 /**

@@ -25,6 +25,8 @@ export interface MidwayRequest {
   readonly file: string;
   /** The text that the piece's sheet stands on. */
   readonly garmentText: string;
+  /** Which of the file's sizes the piece belongs to. */
+  readonly size?: string;
   readonly piece: PieceWork;
   readonly measured: Measured;
   /** Whether the rest is to be fitted anew, or only what was measured to be reckoned with. */
@@ -52,18 +54,19 @@ export async function midway(
   engine: Engine,
   timeLimitMs: number,
 ): Promise<MidwayAnswer> {
-  const { file, garmentText, piece, measured, refits } = request;
+  const { file, garmentText, size, piece, measured, refits } = request;
   const { row, part } = stepOf(piece);
   const name = piece.sheet.piece;
   if (part > 1)
     return refused(
       "The second half is worked as the first one was: measure in the first half, or below the neck.",
     );
-  const { garment, locate } = readGarment(new TextEncoder().encode(garmentText), file, {
+  const read = readGarment(new TextEncoder().encode(garmentText), file, {
     drawing: drawingsIn(await loadDrawings(garmentText, file)),
   });
-  if (!garment) return refused("The garment file that the sheet was made from cannot be read any more.");
-  const made = await replay(garment, piece, engine, timeLimitMs);
+  const { locate } = read;
+  if (!read.garment) return refused("The garment file that the sheet was made from cannot be read any more.");
+  const made = await replay({ ...read, garment: read.garment, size }, piece, engine, timeLimitMs);
   if (made.status === "not replayed") return refused(made.reason);
   const { fit, planned } = made;
   const progress = measureProgress(fit, name, row, measured);

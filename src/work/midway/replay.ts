@@ -1,7 +1,6 @@
 import type { Engine } from "../../../solver/program.ts";
 import type { Fit } from "../../fit/fit.ts";
-import { fitGarment } from "../../fit/solve.ts";
-import type { Garment } from "../../garment/garment.ts";
+import { type Asked, fitAsked } from "../../grading/fit-asked.ts";
 import { refit } from "../../refit/refit.ts";
 import { buildSheet } from "../../sheet/build-sheet.ts";
 import { isSameSheet, type PieceWork } from "../record.ts";
@@ -15,15 +14,15 @@ export type Replay =
  * Makes the fit again that a sheet was made of: the garment's own, and on it every refit that was followed. A fit is
  * the same each time it is made, and that it is shows in its sheet.
  *
- * @param garment as read from the text that the sheet stands on
+ * @param asked as read from the text that the sheet stands on
  */
 export async function replay(
-  garment: Garment,
+  asked: Asked,
   { sheet, measurements = [] }: PieceWork,
   engine: Engine,
   timeLimitMs: number,
 ): Promise<Replay> {
-  const first = await fitGarment(garment, engine, { rivals: 0, timeLimitMs });
+  const first = await fitAsked(asked, engine, { rivals: 0, timeLimitMs });
   if (first.status !== "fits") return gone;
   const planned = first.fit;
   let fit = planned;

@@ -244,3 +244,17 @@ describe("a disk that refuses", () => {
     expect(existsSync(place.lock)).toBe(false);
   });
 });
+
+it("each size of a file is work of its own", async () => {
+  const file = join(top, "sleeve.yaml");
+  const places = await Promise.all(
+    [undefined, "S", "M"].map((size) => workPlace(join(top, "state"), file, size)),
+  );
+  expect(new Set(places.map(({ journal }) => journal)).size).toBe(3);
+  expect(new Set(places.map(({ lock }) => lock)).size).toBe(3);
+  expect(places.map(({ size }) => size)).toEqual([undefined, "S", "M"]);
+  place = places[1]!;
+  const session = open();
+  session.close();
+  expect(keptWork(places[2]!).status).toBe("none");
+});

@@ -2,6 +2,9 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { simplexEngine } from "../../../solver/simplex-engine.ts";
+import { fitGarment } from "../../../src/fit/solve.ts";
+import { readGarment } from "../../../src/garment/read-garment.ts";
+import { buildSheet } from "../../../src/sheet/build-sheet.ts";
 import { sheetToJson } from "../../../src/sheet/sheet-json.ts";
 import { applyEvent, applyEvents, type WorkEvent } from "../../../src/work/events.ts";
 import { type MidwayAnswer, midway } from "../../../src/work/midway/midway.ts";
@@ -121,4 +124,30 @@ describe("what is kept of measurements", () => {
       { seed: 4, numRuns: 60 },
     );
   });
+});
+
+test("a piece of one size is reckoned with and fitted anew as that size", async () => {
+  const sized = `${text}sizes:\n  long: { pieces: { sleeve: { outline: [{ height: 0 cm, width: 20 cm }, { height: 37 cm, width: 31 cm }, { height: 40 cm, width: 31 cm }] } } }\n  usual: {}\n`;
+  const { range } = readGarment(sized, file);
+  const [long, usual] = await Promise.all(
+    range!.sizes.map(async ({ garment }) => {
+      const result = await fitGarment(garment, simplexEngine, { rivals: 0 });
+      if (result.status !== "fits") throw new Error(result.status);
+      return newRecord(buildSheet(result.fit), sized);
+    }),
+  );
+  const measure = (record: WorkRecord, size: string, refits: boolean): Promise<MidwayAnswer> => {
+    const piece = currentPiece(applyEvent(record, { kind: "jump", row: 50, part: 1 }));
+    const request = { file, garmentText: sized, size, piece, measured: { lengthMm: 170 }, refits };
+    return midway(request, simplexEngine, 60_000);
+  };
+  expect(await measure(usual!, "usual", false)).toMatchObject({
+    headline: ["ends at 38.1 cm", "planned 36 cm"],
+  });
+  expect(await measure(long!, "long", false)).toMatchObject({
+    headline: [expect.stringMatching(/^ends at 42/), "planned 40 cm"],
+  });
+  expect(await measure(long!, "long", true)).toMatchObject({ status: "refitted" });
+  // The sheet of one size does not stand on another.
+  expect(await measure(long!, "usual", false)).toMatchObject({ status: "refused" });
 });
