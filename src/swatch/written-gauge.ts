@@ -14,33 +14,37 @@ const over = "10 cm";
 const countOver10 = ({ perMm }: Pooled): number => roundTo(perMm * overMm, 2);
 
 /**
- * The ground's gauge as a garment file has it. It knows one `within` for stitches and rows: the wider of the two, with
- * what writing two decimals loses, rounded up to a tenth of a percent.
+ * How far off counts may be as a garment file says it: the widest of them, with what writing two decimals loses, rounded
+ * up to a tenth of a percent.
  *
- * @throws EditError where it is further off than a garment file may say
+ * @throws EditError where they are further off than a garment file may say
  */
-function writtenGround({ stitches, rows }: GroundReading): EditTable {
-  const within = Math.max(...[stitches, rows].map(withinAsWritten));
+function writtenWithin(counts: readonly Pooled[]): string {
+  const within = Math.max(...counts.map(withinAsWritten));
   if (roundUpTo(within, 3) > gaugeWithin.most)
     throw new EditError(
       `a gauge that may be off by ${roundUpTo(within * 100, 0)} % is none to write into a file`,
     );
-  return {
-    stitches: countOver10(stitches),
-    rows: countOver10(rows),
-    over,
-    within: `${roundUpTo(within * 100, 1)} %`,
-  };
+  return `${roundUpTo(within * 100, 1)} %`;
 }
 
 const withinAsWritten = (one: Pooled): number =>
   one.within + Math.abs(countOver10(one) / (one.perMm * overMm) - 1);
+
+/** The ground's gauge as a garment file has it, which knows one `within` for stitches and rows. */
+const writtenGround = ({ stitches, rows }: GroundReading): EditTable => ({
+  stitches: countOver10(stitches),
+  rows: countOver10(rows),
+  over,
+  within: writtenWithin([stitches, rows]),
+});
 
 /** The cord's gauge as a garment file has it; `needles` only where they were said. */
 const writtenCord = ({ stitches, needles }: CordReading): EditTable => ({
   ...(needles !== undefined && { needles }),
   stitches: countOver10(stitches),
   over,
+  within: writtenWithin([stitches]),
 });
 
 /**
