@@ -30,15 +30,18 @@ export const placedRules = (
  * spans to a ten-thousandth of a millimetre, cord lengths up to a tenth.
  *
  * @param conflict the rules that fail to meet, where nothing fits
+ * @param steady what there is to know of a garment that has to be steady
  */
 export function fitToJson(
   result: FitResult,
   elapsedMs: number,
   conflict: readonly PlacedRule[] = [],
+  steady?: object,
 ): object {
   const common = { format: "evenrow-fit/1", status: result.status };
   const tail = {
     nodes: result.status === "fits" ? result.bestNodes : result.nodes,
+    ...(steady && { steady }),
     elapsed_ms: Math.round(elapsedMs),
     ...(result.notes.length > 0 && { notes: result.notes }),
   };
@@ -74,7 +77,11 @@ export function fitToJson(
 }
 
 /** Looks, placements and terms of one fit. */
-export function fitFields(fit: Fit): object {
+export function fitFields(fit: Fit): {
+  readonly motifs: object;
+  readonly placements: readonly object[];
+  readonly terms: readonly object[];
+} {
   return {
     motifs: Object.fromEntries(fit.looks.map((look) => [look.motif.name, lookFields(look)])),
     placements: fit.placements.map((placement) => placementFields(fit, placement)),
@@ -82,7 +89,7 @@ export function fitFields(fit: Fit): object {
   };
 }
 
-const lookFields = ({ values, segments }: Pick<FittedLook, "values" | "segments">): object => ({
+export const lookFields = ({ values, segments }: Pick<FittedLook, "values" | "segments">): object => ({
   ...Object.fromEntries(values),
   segments: segments.map(segmentFields),
 });

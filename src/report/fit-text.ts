@@ -36,7 +36,7 @@ export function fitText(result: Fits, width: number): string {
   ].join("\n");
 }
 
-function lookLines(fit: Fit, look: FittedLook): readonly string[] {
+export function lookLines(fit: Fit, look: FittedLook): readonly string[] {
   const { motif, values, segments } = look;
   const growing = growingQuantity(motif);
   const quantities = motif.quantities

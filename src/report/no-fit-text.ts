@@ -3,22 +3,21 @@ import { wrap } from "./wrap.ts";
 
 /** Which rules fail to meet, in words, for a garment that nothing fits. */
 export function noFitText(title: string, conflict: readonly PlacedRule[], width: number): string {
-  const head = [title, "=".repeat(title.length), ""];
+  return [title, "=".repeat(title.length), "", ...conflictLines(conflict, width)].join("\n");
+}
+
+/** The same without the title. */
+export function conflictLines(conflict: readonly PlacedRule[], width: number): readonly string[] {
   if (conflict.length === 0)
-    return [
-      ...head,
-      ...wrap(
-        "Nothing fits, and no rule of the file alone is to blame: the field is too short or too narrow for the motif.",
-        width,
-      ),
-    ].join("\n");
+    return wrap(
+      "Nothing fits, and no rule of the file alone is to blame: the field is too short or too narrow for the motif.",
+      width,
+    );
   const intro =
     conflict.length === 1
       ? "Nothing fits. This rule stands in the way whatever else is chosen:"
       : "Nothing fits. These rules cannot all be kept; if any one of them gave way, something would fit:";
-  return [...head, ...wrap(intro, width), ...conflict.flatMap((rule) => wrap(lineOf(rule), width, 4))].join(
-    "\n",
-  );
+  return [...wrap(intro, width), ...conflict.flatMap((rule) => wrap(lineOf(rule), width, 4))];
 }
 
 const lineOf = ({ words, place }: PlacedRule): string =>
