@@ -19,6 +19,11 @@ interface Subproblem {
   readonly picks: Picks;
 }
 
+export interface RivalOptions extends Pick<EngineOptions, "timeLimitMs" | "signal"> {
+  /** Told at the start and after each rival how many are found. */
+  readonly onFound?: (found: number) => void;
+}
+
 /**
  * The `count` next best picks after `first`, in rising cost, no two of which (nor any of them and `first`) show the
  * same face in every group.
@@ -40,7 +45,7 @@ export async function rivals(
   first: Picks,
   count: number,
   engine: Engine,
-  options: EngineOptions = {},
+  options: RivalOptions = {},
 ): Promise<Rivals> {
   const indexed = indexChoice(choice);
   const keepers = indexed.groups.map(keeperOf);
@@ -71,7 +76,10 @@ export async function rivals(
               ? keeper.notShowing(child.forbidden)
               : keeper.any,
         );
-        return solveRestricted(indexed, kept, engine, timeLimitMs === undefined ? {} : { timeLimitMs });
+        return solveRestricted(indexed, kept, engine, {
+          ...(timeLimitMs !== undefined && { timeLimitMs }),
+          ...(options.signal !== undefined && { signal: options.signal }),
+        });
       }),
     );
     solved.forEach((answer, index) => {
@@ -86,6 +94,7 @@ export async function rivals(
     open.sort(byCostThenPicks);
   };
 
+  options.onFound?.(0);
   if (count > 0) await partition({ branch: 0, forbidden: new Set(), picks: first });
   while (list.length < count) {
     const next = open.shift();
@@ -93,6 +102,7 @@ export async function rivals(
     const { cost, bound } = next.picks;
     const proven = next.picks.proven && cost <= certainBelow;
     list.push({ ...next.picks, proven, bound: Math.min(bound, certainBelow) });
+    options.onFound?.(list.length);
     if (list.length < count) await partition(next);
   }
   const proven = list.every((rival) => rival.proven) && (list.length === count || certainBelow === Infinity);

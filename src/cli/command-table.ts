@@ -14,6 +14,11 @@ const timeLimit: OptionEntry = {
   value: "SECONDS",
   summary: "stop after so long, with the best found so far (default 60)",
 };
+const engine: OptionEntry = {
+  name: "engine",
+  value: "ENGINE",
+  summary: "who solves: usual (the default) or highs, where the package highs is installed",
+};
 
 /** Every command there is, in the order in which help shows them. */
 export const commandTable: readonly CommandEntry[] = [
@@ -26,6 +31,7 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "rivals", value: "NUMBER", summary: "how many of the next best to show (default 5)" },
       size,
       timeLimit,
+      engine,
       output,
       force,
     ],
@@ -36,7 +42,7 @@ export const commandTable: readonly CommandEntry[] = [
     name: "why",
     summary: "what stands in the way, and the smallest changes that would let it fit",
     operands: "FILE",
-    options: [json, size, timeLimit, output, force],
+    options: [json, size, timeLimit, engine, output, force],
     examples: ["evenrow why samples/too-narrow.yaml", "evenrow why samples/sleeve.yaml --json"],
     load: () => import("./commands/why.ts"),
   },
@@ -65,6 +71,7 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "piece", value: "NAME", summary: "only this piece (default: all)" },
       size,
       timeLimit,
+      engine,
       output,
       force,
     ],
@@ -95,6 +102,7 @@ export const commandTable: readonly CommandEntry[] = [
       },
       size,
       timeLimit,
+      engine,
       output,
       force,
     ],
@@ -155,6 +163,7 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" },
       size,
       timeLimit,
+      engine,
     ],
     examples: [
       "evenrow work samples/sleeve.yaml",
@@ -175,6 +184,7 @@ export const commandTable: readonly CommandEntry[] = [
       { name: "piece", value: "NAME", summary: "which piece (default: the only one)" },
       json,
       timeLimit,
+      engine,
       output,
       force,
     ],

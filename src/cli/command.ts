@@ -12,6 +12,13 @@ export interface Terminal {
   /** Whether a person sits at both ends. */
   readonly interactive: boolean;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** One line that is written anew in its place, or taken away; absent where nobody would see it change. */
+  readonly status?: (line: string | undefined) => void;
+  /**
+   * Takes the knitter's first Ctrl-C instead of ending at once, until what is returned is called; a second one ends
+   * the program. Absent where there is none to take.
+   */
+  readonly onInterrupt?: (stop: () => void) => () => void;
 }
 
 /** One entry of the command table, from which the dispatch, the help and the documents are made. */

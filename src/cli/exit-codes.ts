@@ -5,10 +5,12 @@ export const exitCodes = {
   noFit: 1,
   /** The file or the command line is wrong. */
   wrongInput: 2,
-  /** A limit was reached before the best fit was proven. */
+  /** A limit was reached, or the knitter stopped it, before all that was asked for was found and proven. */
   stopped: 3,
   /** A fault of the program's own (EX_SOFTWARE of sysexits.h). */
   fault: 70,
+  /** The knitter stopped it before there was anything to show (as shells have it: 128 and the signal's number). */
+  interrupted: 130,
 } as const;
 
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];

@@ -14,17 +14,17 @@ export type Fitted =
 /** Fits the file of a command that works from the best fit alone; where there is none, why is said. */
 export async function fittedFile(input: CommandInput, command: string): Promise<Fitted> {
   const { terminal } = input;
-  const { loaded, result, conflict } = await solveFile(fileOperand(input, command), input, 0);
+  const { loaded, result, conflict, code } = await solveFile(fileOperand(input, command), input, 0);
   for (const note of result.notes) terminal.say(note);
   switch (result.status) {
     case "fits":
       return { fit: result.fit, proven: result.proven, locate: loaded.locate };
     case "does not fit":
       terminal.say(noFitText(loaded.garment!.title, conflict, textWidth(terminal.columns)));
-      return { code: exitCodes.noFit };
+      return { code };
     case "stopped":
       terminal.say(result.reason);
-      return { code: exitCodes.stopped };
+      return { code };
   }
 }
 
@@ -35,6 +35,6 @@ export function endWith(
   input: CommandInput,
 ): ExitCode {
   if (proven) return exitCodes.done;
-  input.terminal.say(`This ${what} is of the best fit found in the time allowed; a better one may exist.`);
+  input.terminal.say(`This ${what} is of the best fit found so far; a better one may exist.`);
   return exitCodes.stopped;
 }

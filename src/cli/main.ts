@@ -1,19 +1,43 @@
 #!/usr/bin/env node
 import type { Terminal } from "./command.ts";
+import { exitCodes } from "./exit-codes.ts";
+import { createStatusLine } from "./progress/status-line.ts";
 import { runCommandLine } from "./run.ts";
 
 const usualColumns = 80;
 
+const statusLine = createStatusLine(process.stderr, process.env);
+
 const terminal: Terminal = {
-  out: (text) => process.stdout.write(`${text}\n`),
+  out: (text) => {
+    statusLine?.show(undefined);
+    process.stdout.write(`${text}\n`);
+  },
   ...(process.stdout.isTTY !== true && { outBytes: (bytes: Uint8Array) => process.stdout.write(bytes) }),
-  say: (text) => process.stderr.write(`${text}\n`),
+  say: (text) => {
+    statusLine?.show(undefined);
+    process.stderr.write(`${text}\n`);
+  },
   columns: process.stdout.columns ?? usualColumns,
   interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
   readStdin: async () => {
     const chunks: Buffer[] = [];
     for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
     return Buffer.concat(chunks);
+  },
+  ...(statusLine && { status: statusLine.show }),
+  onInterrupt: (stop) => {
+    let isFirst = true;
+    const take = (): void => {
+      if (!isFirst) {
+        statusLine?.show(undefined);
+        process.exit(exitCodes.interrupted);
+      }
+      isFirst = false;
+      stop();
+    };
+    process.on("SIGINT", take);
+    return () => process.off("SIGINT", take);
   },
 };
 

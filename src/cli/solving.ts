@@ -1,58 +1,101 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
-import type { Engine } from "../../solver/program.ts";
+import { highsIsInstalled } from "../../solver/highs-installed.ts";
 import { breakDown } from "../fit/refusal.ts";
-import { type FitResult, fitGarment, RefusedFit, type SolveOptions } from "../fit/solve.ts";
+import { type FitResult, fitGarment, RefusedFit } from "../fit/solve.ts";
 import { type PlacedRule, placedRules } from "../report/fit-json.ts";
-import { numberOption } from "./arguments.ts";
+import { numberOption, wordOption } from "./arguments.ts";
 import type { CommandInput } from "./command.ts";
-import { CommandError, exitCodes } from "./exit-codes.ts";
-import type { LoadedGarment } from "./load-garment.ts";
-import { garmentInOneSize } from "./load-garment.ts";
+import { CommandError, type ExitCode, exitCodes } from "./exit-codes.ts";
+import { garmentInOneSize, type LoadedGarment } from "./load-garment.ts";
+import { conflictCutShort, endedEarly, endedWithout } from "./progress/ending-words.ts";
+import { type Ending, type SolveWatch, watchSolves } from "./progress/solve-watch.ts";
 
 export interface Solved {
   readonly loaded: LoadedGarment;
+  /** Its notes say by whom it was ended early. */
   readonly result: FitResult;
   /** Which rules fail to meet, where nothing fits. */
   readonly conflict: readonly PlacedRule[];
   readonly elapsedMs: number;
+  /** How the command ends that shows this. */
+  readonly code: ExitCode;
 }
 
 const usualSeconds = 60;
 
 /** Reads the file and fits it, with the engine starting up meanwhile. */
-export async function solveFile(
-  file: string,
-  { options, terminal }: CommandInput,
-  rivals?: number,
-): Promise<Solved> {
+export async function solveFile(file: string, input: CommandInput, rivals?: number): Promise<Solved> {
+  const { options, terminal } = input;
   const timeLimitMs = timeLimitOf(options);
-  return withEngine(async (engine) => {
+  return withEngine(input, async (watch) => {
     const loaded = await garmentInOneSize(file, terminal, options);
     const started = performance.now();
-    const limits: SolveOptions = { timeLimitMs, ...(rivals !== undefined && { rivals }) };
-    const result = await fitGarment(loaded.garment, engine, limits);
+    const found = await fitGarment(loaded.garment, watch.engine, {
+      timeLimitMs,
+      ...(rivals !== undefined && { rivals }),
+      onRivals: (count, of) => watch.phase(`Next best fit ${Math.min(count + 1, of)} of ${of}`, "many"),
+    });
+    const result = withEnding(found, watch.ending(), timeLimitMs);
     const conflict =
-      result.status === "does not fit"
-        ? placedRules((await breakDown(loaded.garment, engine)).rules, loaded.locate)
-        : [];
-    return { loaded, result, conflict, elapsedMs: performance.now() - started };
+      result.status === "does not fit" ? await conflictOf(loaded, watch) : { rules: [], notes: [] };
+    return {
+      loaded,
+      result: { ...result, notes: [...result.notes, ...conflict.notes] },
+      conflict: conflict.rules,
+      elapsedMs: performance.now() - started,
+      code: exitCodeFor(result, watch.ending()),
+    };
   });
 }
+
+function withEnding(result: FitResult, ending: Ending | undefined, timeLimitMs: number): FitResult {
+  if (ending === undefined || result.status === "does not fit") return result;
+  return result.status === "stopped"
+    ? { ...result, reason: endedWithout(ending, timeLimitMs) }
+    : { ...result, notes: [...result.notes, ...endedEarly(result, ending, timeLimitMs)] };
+}
+
+async function conflictOf(
+  { garment, locate }: LoadedGarment & { readonly garment: NonNullable<LoadedGarment["garment"]> },
+  watch: SolveWatch,
+): Promise<{ readonly rules: readonly PlacedRule[]; readonly notes: readonly string[] }> {
+  watch.phase("Leaving out one rule after the other", "many");
+  const { rules } = await breakDown(garment, watch.engine);
+  return watch.ending() === undefined
+    ? { rules: placedRules(rules, locate), notes: [] }
+    : { rules: [], notes: [conflictCutShort] };
+}
+
+function exitCodeFor(result: FitResult, ending: Ending | undefined): ExitCode {
+  if (result.status === "does not fit") return exitCodes.noFit;
+  if (result.status === "stopped") return stoppedCode(ending);
+  return result.proven && (result.rivalsProven || ending === undefined) ? exitCodes.done : exitCodes.stopped;
+}
+
+/** How a command ends that has nothing to show because it was ended early. */
+export const stoppedCode = (ending: Ending | undefined): ExitCode =>
+  ending === "knitter" ? exitCodes.interrupted : exitCodes.stopped;
 
 /** How long solving may take, in ms; the usual time where the command line says nothing. */
 export const timeLimitOf = (options: CommandInput["options"]): number =>
   1000 * (numberOption("time-limit", options["time-limit"], { least: 0.01, most: 86_400 }) ?? usualSeconds);
 
 /**
- * Lends an engine that is ended when it does not answer, and is closed afterwards.
+ * Lends the engine that the command line asks for, watched: it is ended when it does not answer, at the time limit and
+ * by Ctrl-C, it shows how far it has come, and it is closed afterwards.
  *
- * @throws CommandError where an answer is refused by the independent check
+ * @throws CommandError where an answer is refused by the independent check, or the engine is not there
  */
-export async function withEngine<Result>(work: (engine: Engine) => Promise<Result>): Promise<Result> {
-  const engine = createGuardedEngine();
-  engine.warm();
+export async function withEngine<Result>(
+  { options, terminal }: CommandInput,
+  work: (watch: SolveWatch) => Promise<Result>,
+): Promise<Result> {
+  const timeLimitMs = timeLimitOf(options);
+  const guarded = createGuardedEngine(engineAsked(options));
+  guarded.warm();
+  const watch = watchSolves(guarded.solve, terminal, { timeLimitMs, phase: "Best fit" });
   try {
-    return await work(engine.solve);
+    return await work(watch);
   } catch (error) {
     if (error instanceof RefusedFit)
       throw new CommandError(
@@ -61,6 +104,16 @@ export async function withEngine<Result>(work: (engine: Engine) => Promise<Resul
       );
     throw error;
   } finally {
-    await engine.close();
+    watch.close();
+    await guarded.close();
   }
+}
+
+function engineAsked({ engine }: CommandInput["options"]): { readonly only?: "highs" } {
+  if (wordOption("engine", engine, ["usual", "highs"]) !== "highs") return {};
+  if (!highsIsInstalled())
+    throw new CommandError(
+      "The second solver, HiGHS, is not installed. It is the package highs: npm install highs\nWithout --engine the usual solver answers, and needs nothing.",
+    );
+  return { only: "highs" };
 }

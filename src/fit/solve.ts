@@ -43,6 +43,8 @@ export interface SolveOptions {
   /** How many of the next best fits to look for; 5 unless stated. */
   readonly rivals?: number;
   readonly timeLimitMs?: number;
+  /** Told once the best fit is found, and after each rival, how many of them there are. */
+  readonly onRivals?: (found: number, wanted: number) => void;
 }
 
 const usualRivals = 5;
@@ -72,7 +74,10 @@ export async function fitGarment(
   const first = await best(program, engine, limits());
   if (first.status !== "picked") return withoutFit(first);
   const fit = fitFrom(prepared, first);
-  const next = await nextBest(program, first, wanted, engine, limits());
+  const next = await nextBest(program, first, wanted, engine, {
+    ...limits(),
+    onFound: (found) => options.onRivals?.(found, wanted),
+  });
   return {
     status: "fits",
     fit,

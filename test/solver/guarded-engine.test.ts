@@ -219,7 +219,13 @@ describe("createGuardedEngine", () => {
       highs: "for (;;);",
     });
     const outcome = await open({ workerUrl }).solve(atLeast(1), { timeLimitMs: 200 });
-    expect(outcome).toMatchObject({ status: "stopped", point: [8], cost: 8, bound: 2, engine: "javascript-lp-solver" });
+    expect(outcome).toMatchObject({
+      status: "stopped",
+      point: [8],
+      cost: 8,
+      bound: 2,
+      engine: "javascript-lp-solver",
+    });
   });
 
   it("asks an engine to stop, and the ones that wait behind it", async () => {

@@ -6,7 +6,6 @@ import { warningsFor } from "../../safety/warnings.ts";
 import { numberOption } from "../arguments.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { deliver, jsonText, textWidth } from "../deliver.ts";
-import { exitCodes } from "../exit-codes.ts";
 import { fileOperand } from "../load-garment.ts";
 import { type Solved, solveFile } from "../solving.ts";
 
@@ -14,12 +13,11 @@ export const run: CommandRun = async (input) => {
   const file = fileOperand(input, "fit");
   const rivals = numberOption("rivals", input.options.rivals, { least: 0, most: 50 });
   const solved = await solveFile(file, input, rivals);
-  const { result, conflict, elapsedMs } = solved;
+  const { result, conflict, elapsedMs, code } = solved;
   if (input.options.json === true) await deliver(input, jsonText(fitToJson(result, elapsedMs, conflict)));
   else await tell(input, solved);
   for (const note of result.notes) input.terminal.say(note);
-  if (result.status === "does not fit") return exitCodes.noFit;
-  return result.status === "fits" && result.proven ? exitCodes.done : exitCodes.stopped;
+  return code;
 };
 
 async function tell(input: CommandInput, { loaded, result, conflict }: Solved): Promise<void> {

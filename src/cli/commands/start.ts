@@ -4,7 +4,7 @@ import { buildSheet } from "../../sheet/build-sheet.ts";
 import { sheetText } from "../../sheet/text/sheet-text.ts";
 import type { CommandRun } from "../command.ts";
 import { textWidth } from "../deliver.ts";
-import { CommandError, exitCodes } from "../exit-codes.ts";
+import { CommandError } from "../exit-codes.ts";
 import { samplesFolder } from "../samples.ts";
 import { solveFile } from "../solving.ts";
 import { onScreen } from "./explore.ts";
@@ -15,10 +15,10 @@ export const run: CommandRun = async (input) => {
   const { terminal, operands } = input;
   if (terminal.interactive) return onScreen(input, operands[0]);
   const file = operands[0] ?? sampleFile();
-  const { result } = await solveFile(file, input);
+  const { result, code } = await solveFile(file, input);
   if (result.status !== "fits") {
-    terminal.say(`Nothing fits. See: evenrow fit ${file}`);
-    return result.status === "stopped" ? exitCodes.stopped : exitCodes.noFit;
+    terminal.say(result.status === "stopped" ? result.reason : `Nothing fits. See: evenrow fit ${file}`);
+    return code;
   }
   const width = textWidth(terminal.columns);
   const lines = sheetText(result.fit, buildSheet(result.fit), width).split("\n");
@@ -27,7 +27,8 @@ export const run: CommandRun = async (input) => {
   terminal.out(lines.slice(0, sheetLinesShown).join("\n"));
   if (lines.length > sheetLinesShown)
     terminal.out(`... ${lines.length - sheetLinesShown} more lines: evenrow sheet ${file}`);
-  return result.proven ? exitCodes.done : exitCodes.stopped;
+  for (const note of result.notes) terminal.say(note);
+  return code;
 };
 
 function sampleFile(): string {

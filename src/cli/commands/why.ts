@@ -22,7 +22,7 @@ class OutOfTime extends Error {}
 export const run: CommandRun = async (input) => {
   const file = fileOperand(input, "why");
   const clock = createClock(timeLimitOf(input.options), input.terminal.say);
-  return withEngine(async (engine) => {
+  return withEngine(input, async ({ engine }) => {
     const loaded = await garmentInOneSize(file, input.terminal, input.options);
     const why = await whyOf(loaded, engine, clock);
     if (input.options.json === true) await deliver(input, jsonText(whyToJson(why, loaded.source)));

@@ -32,7 +32,7 @@ export function measurementAsked({ options }: CommandInput): Measured | undefine
  * @throws CommandError where nothing can be made of it; then nothing is to be written down
  */
 export async function measureHere(
-  { options }: CommandInput,
+  input: CommandInput,
   place: WorkPlace,
   record: WorkRecord,
   measured: Measured,
@@ -40,11 +40,11 @@ export async function measureHere(
   const piece = currentPiece(record);
   const request = { file: place.file, garmentText: textBehind(record, piece), piece, measured };
   const ask = (refits: boolean): Promise<MidwayAnswer> =>
-    withEngine((engine) => midway({ ...request, refits }, engine, timeLimitOf(options)));
+    withEngine(input, ({ engine }) => midway({ ...request, refits }, engine, timeLimitOf(input.options)));
   const soFar = await ask(false);
   if (soFar.status === "refused") throw new CommandError(soFar.lines.join("\n"));
   const kept = "The measurement is kept at this row.";
-  if (options.refit !== true)
+  if (input.options.refit !== true)
     return { events: [{ kind: "measure", measured }], lines: [...soFar.lines, kept], code: exitCodes.done };
   const rest = await ask(true);
   return rest.status === "refitted"
