@@ -104,6 +104,9 @@ export function stitchesToMake(used: number, reserve: number): number {
   return Math.ceil((used * (1000 + perMille)) / 1000);
 }
 
+/** Yarn left at each end of a cord: long enough to thread a needle and sew it in. Common practice, no published source. */
+export const tailMm = 200;
+
 /** Each cord stitch takes two passes: one knits, one slips back. */
 export const passesFor = (cordStitches: number): number => 2 * cordStitches;
 

@@ -1,6 +1,6 @@
 import { cordStitchMm } from "../cloth/gauge.ts";
 import { type Fit, type FittedPlacement, lookOf } from "../fit/fit.ts";
-import { type Cord, cordsOf, type Markers, markersIn, passesFor, stitchesToMake } from "./cord.ts";
+import { type Cord, cordsOf, type Markers, markersIn, passesFor, stitchesToMake, tailMm } from "./cord.ts";
 
 /** All the cord one placement takes. */
 export interface CordPreparation {
@@ -22,9 +22,6 @@ interface Tails {
   readonly count: number;
   readonly eachMm: number;
 }
-
-/** Long enough to thread a needle and sew an end in. Common practice, no published source. */
-const tailMm = 200;
 
 /** Cords that are alike, such as one for each column. */
 export interface PreparedCord extends Cord {

@@ -8,6 +8,8 @@ import { extentsOf, roomBeside } from "./growth/extents.ts";
 import { tracesOf } from "./growth/growth.ts";
 import type { Layout } from "./layouts.ts";
 import type { Look } from "./looks.ts";
+import { partsThatLast } from "./on-hand/parts-that-last.ts";
+import { wasteTerms } from "./on-hand/waste.ts";
 import { type Narrowest, narrowest } from "./panel.ts";
 import { withParts } from "./part.ts";
 
@@ -21,13 +23,15 @@ export function assemble(garment: Garment, looks: readonly Look[], layouts: read
       pieces.find(({ name }) => name === layout.field.piece.name)!,
     ),
   );
-  return withCost({
+  const plain = {
     garment,
     terms: [...looks, ...layouts].flatMap(({ terms }) => terms),
     looks: looks.map((look) => firstLook(look, layouts)),
-    placements: withParts(garment, placements, pieces),
+    placements,
     pieces,
-  });
+  };
+  const fit = withCost({ ...plain, terms: [...plain.terms, ...wasteTerms(plain)] });
+  return { ...fit, placements: partsThatLast(fit, withParts(garment, placements, pieces)) };
 }
 
 function countFitted(

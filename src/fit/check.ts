@@ -3,6 +3,7 @@ import type { Breach } from "./check/breach.ts";
 import { checkCost } from "./check/check-cost.ts";
 import { checkLook } from "./check/check-look.ts";
 import { checkMeetings } from "./check/check-meetings.ts";
+import { checkOnHand } from "./check/check-on-hand.ts";
 import { checkPart } from "./check/check-part.ts";
 import { checkPhases } from "./check/check-phases.ts";
 import { checkPiece } from "./check/check-piece.ts";
@@ -15,7 +16,8 @@ export { type Breach, describeBreaches } from "./check/breach.ts";
 
 /**
  * Checks a fit against the garment's own rules, by code that shares nothing with the formulation: rows add up,
- * margins, ease and edges keep their limits (for every gauge, where that is asked for), every hanging finds its needles in work, the cost is what is told.
+ * margins, ease and edges keep their limits (for every gauge, where that is asked for), every hanging finds its needles
+ * in work, what is on hand lasts, the cost is what is told.
  *
  * @param engineCost what the engine says the fit costs
  * @returns every rule that is not kept; empty where the fit is right
@@ -30,6 +32,7 @@ export function checkFit(garment: Garment, fit: Fit, engineCost: number): readon
     ...checkPhases(garment, fit),
     ...checkWearer(garment, fit),
     ...checkSteady(garment, fit),
+    ...checkOnHand(garment, fit),
     ...checkCost(garment, fit, engineCost),
   ];
 }

@@ -10,10 +10,16 @@ import { type Field, fieldsOf, neighbours } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Choices } from "./formulate.ts";
 import { type Course, coursesOf } from "./growth/courses.ts";
-import { growingCandidates, unsurpassedCandidates } from "./growth/growing-candidates.ts";
+import {
+  createCandidatesByCord,
+  growingCandidates,
+  unsurpassedCandidates,
+} from "./growth/growing-candidates.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 import type { Measure } from "./measure.ts";
+import { groundOfLayouts, layoutsByLength } from "./on-hand/ground.ts";
+import { type SupplyMeasures, supplyMeasures } from "./on-hand/supply-measures.ts";
 import { countLimits } from "./steady/counts.ts";
 import { keepsPlainLengths } from "./steady/length.ts";
 
@@ -38,18 +44,25 @@ export const enumerate = (garment: Garment, extent: Extent = {}): Choices =>
   within(undefined, () => choicesOf(garment, extent));
 
 function choicesOf(garment: Garment, extent: Extent): Choices {
-  const { fits = usualFits, anyLayout = false, measures = [], looksOf: looksFor = looksOf } = extent;
+  const { fits = usualFits, anyLayout = false, measures: asked = [], looksOf: looksFor = looksOf } = extent;
   const placed = placedMotifs(garment);
+  const fields = fieldsOf(garment);
+  const supplies = supplyMeasures(garment, garment.onHand, groundOfLayouts(fields));
+  const measures = [...(supplies?.measures ?? []), ...asked];
   const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
   const looks = placed.map(
     (motif) =>
       courses.get(motif.name)?.map(({ settled }) => settled) ??
-      looksFor(motif, garment.gauge, garment.weights, fits, countLimits(garment, motif.name)).map((look) =>
-        apartBy(measures, look),
-      ),
+      looksFor(
+        motif,
+        garment.gauge,
+        garment.weights,
+        fits,
+        countLimits(garment, motif.name),
+        supplies?.keepWays,
+      ).map((look) => apartBy(measures, look)),
   );
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
-  const fields = fieldsOf(garment);
   const losses = fields.map((field) => fixedLoss(field, motifs.get(field.placement.motif)!) ?? 0);
   const lostBeside = fields.map((field) =>
     neighbours(field, fields).reduce((sum, other) => sum + losses[other.index]!, 0),
@@ -72,23 +85,47 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
     const { motif } = field.placement;
     if (!steadyElsewhere || isForbidden(garment, field.placement)) return [];
     const made =
-      courses
-        .get(motif)
-        ?.flatMap((course) =>
-          layoutsUnder(field, course.footing, (room) =>
-            measures.length === 0
-              ? growingCandidates(room, course, kept)
-              : unsurpassedCandidates(room, course),
-          ),
-        ) ?? footings.get(motif)!.flatMap((footing) => layoutsUnder(field, footing));
+      courses.get(motif)?.flatMap((course) =>
+        layoutsUnder(
+          field,
+          course.footing,
+          supplies?.readsCord
+            ? createCandidatesByCord(course, kept, {
+                lessIsBetter: supplies.lessIsBetter,
+                everyTerm: asked.length > 0,
+              })
+            : asked.length === 0
+              ? (room) => growingCandidates(room, course, kept)
+              : (room) => unsurpassedCandidates(room, course),
+        ),
+      ) ?? footings.get(motif)!.flatMap((alike) => layoutsUnder(field, alike[0]!, undefined, alike));
     return made.sort(byCostThenPlainness);
   });
+  const lostOn = (onPiece: readonly Field[]): number =>
+    onPiece.reduce((sum, { index }) => sum + losses[index]!, 0);
   return {
     matches: garment.matches,
     measures,
+    limits: supplies?.limits ?? [],
     looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)),
-    layouts,
+    layouts: supplies ? withSupplies(garment, fields, layouts, supplies, lostOn) : layouts,
   };
+}
+
+/** Layouts that tell all that they take of what is on hand; the first placement's bear what taking nothing would cost. */
+function withSupplies(
+  garment: Garment,
+  fields: readonly Field[],
+  layouts: readonly (readonly Layout[])[],
+  supplies: SupplyMeasures,
+  lostOn: (onPiece: readonly Field[]) => number,
+): readonly (readonly Layout[])[] {
+  const told = supplies.readsGround ? layoutsByLength(garment, fields, layouts, supplies, lostOn) : layouts;
+  return told.map((ofPlacement, index) =>
+    index > 0 || supplies.costOfAll === 0
+      ? ofPlacement
+      : ofPlacement.map((layout) => ({ ...layout, cost: layout.cost + supplies.costOfAll })),
+  );
 }
 
 /** The courses of a motif that grows; undefined for one that does not. */
@@ -103,18 +140,25 @@ function growingCourses(garment: Garment, motif: Motif): readonly Course[] | und
 export const placedMotifs = (garment: Garment): readonly Motif[] =>
   garment.motifs.filter(({ name }) => garment.placements.some(({ motif }) => motif === name));
 
-function footingsOf(looks: readonly Look[]): readonly Footing[] {
-  const footings = new Map<string, Footing>();
-  for (const { trace, footing = footingOf(trace) } of looks) footings.set(footingKey(footing), footing);
-  return [...footings.values()];
+/** The footings of some looks, those together on which the same layouts can stand. */
+function footingsOf(looks: readonly Look[]): readonly (readonly Footing[])[] {
+  const alike = new Map<string, Map<string, Footing>>();
+  for (const { trace, footing = footingOf(trace) } of looks) {
+    const key = footingKey(footingOf(trace));
+    alike.set(key, (alike.get(key) ?? new Map<string, Footing>()).set(footingKey(footing), footing));
+  }
+  return [...alike.values()].map((footings) => [...footings.values()]);
 }
 
 /** A look on a footing of its own, where a measure reads more of it than its footing tells. */
 function apartBy(measures: readonly Measure[], look: Look): Look {
-  const parts = measures.flatMap(({ lookPart }) => lookPart?.(look) ?? []);
-  return parts.length === 0
+  const parts = new Set(measures.flatMap(({ lookPart }) => lookPart?.(look) || []));
+  return parts.size === 0
     ? look
-    : { ...look, footing: { ...footingOf(look.trace), goingOn: ` (${parts.join(", ")})` } };
+    : {
+        ...look,
+        footing: { ...footingOf(look.trace), goingOn: ` (${[...parts].join(", ")})`, counted: look },
+      };
 }
 
 const drawInOf = (motif: Motif): number => (motif.kind === "cable" ? motif.drawIn : 0);

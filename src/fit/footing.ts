@@ -1,3 +1,4 @@
+import type { CountedSection } from "../cord/cord.ts";
 import type { Reach, Trace } from "../motif/trace.ts";
 
 /** What of a look a layout depends on: looks with the same footing can lie in the same layouts. */
@@ -9,6 +10,8 @@ export interface Footing {
   readonly crossedStitches: number;
   /** Tells looks apart that could lie alike, where a motif that is begun can go on with one and not with the other. */
   readonly goingOn?: string;
+  /** One of the looks that stand on it, where what is measured of a layout depends on how its cord is counted. */
+  readonly counted?: CountedSection["look"];
 }
 
 export const footingOf = (trace: Trace): Footing => ({

@@ -12,6 +12,8 @@ export interface Choices {
   readonly matches: readonly Match[];
   /** What the amounts of the layouts are amounts of. */
   readonly measures: readonly Measure[];
+  /** What the amounts may add up to, whatever else is asked of them. */
+  readonly limits: readonly Limit[];
   /** By motif, in the order of the groups. */
   readonly looks: readonly (readonly Look[])[];
   /** By placement. */
@@ -37,7 +39,7 @@ export interface Limit extends ChoiceRow {
  * @param limits on what was measured when the choices were worked out; true budgets, which can make the engine branch
  */
 export function formulate(
-  { looks, layouts, matches, measures }: Choices,
+  { looks, layouts, matches, measures, limits: ownLimits }: Choices,
   footingUnder: (look: Look) => Footing = ({ trace, footing }) => footing ?? footingOf(trace),
   limits: readonly Limit[] = [],
 ): ChoiceProgram {
@@ -59,7 +61,7 @@ export function formulate(
   });
   tiePieces(layouts, layoutTerms, rows);
   tieMatches(matches, layouts, layoutTerms, rows);
-  for (const { measure, ...limit } of limits) {
+  for (const { measure, ...limit } of [...ownLimits, ...limits]) {
     const row = rows.list.push(limit) - 1;
     looks.forEach((ofMotif, group) => {
       ofMotif.forEach((look, index) => {

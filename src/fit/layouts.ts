@@ -18,7 +18,7 @@ import type { Footing } from "./footing.ts";
 import { furthestReach } from "./growth/growth.ts";
 import type { Measure } from "./measure.ts";
 import { type Panel, panelOf } from "./panel.ts";
-import { costOf, type Term } from "./terms.ts";
+import type { Term } from "./terms.ts";
 
 /** One way a placement can lie in its field under looks with one footing. */
 export interface Layout {
@@ -75,17 +75,22 @@ export type Surroundings = {
  * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
  * length, columns, gap) only the most balanced that keeps every limit is made, for each phase where its motif is
  * matched with another's, and at more than one place across where another motif on the piece may want the same rows:
- * no other rule that ties placements together reads the margins.
+ * no other rule that ties placements together reads the margins. Where something is measured that depends on more of a
+ * look than its footing, a layout is made for each of the footings `alike`, on which it can stand just as well.
  */
 export function createLayouts(
   surroundings: Surroundings,
-): (field: Field, footing: Footing, fill?: Filling) => readonly Layout[] {
+): (field: Field, footing: Footing, fill?: Filling, alike?: readonly Footing[]) => readonly Layout[] {
   const count = createPieceCounter(surroundings.stitch);
-  return (field, footing, fill = candidatesIn) => {
+  return (field, footing, fill = candidatesIn, alike = [footing]) => {
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
     let candidates: Candidate[] = [];
     const { measures } = surroundings;
+    const measuredOn = (filled: readonly Candidate[]): readonly Candidate[] =>
+      measures.length === 0
+        ? filled
+        : alike.flatMap((one) => filled.map((candidate) => measured(candidate, one, measures)));
     const enough =
       surroundings.anyLayout &&
       others.length === 0 &&
@@ -110,8 +115,10 @@ export function createLayouts(
         }));
         const { weights, bed } = surroundings;
         if (!pieces.every(({ piece }) => fitsBed(piece, bed))) continue;
-        const filled = fill({ field, footing, change, rows, columns, gap, pieces, company, weights });
-        candidates.push(...(measures.length === 0 ? filled : filled.map((one) => measured(one, measures))));
+        const filled = measuredOn(
+          fill({ field, footing, change, rows, columns, gap, pieces, company, weights }),
+        );
+        candidates.push(...filled);
         if (others.length > 0) hold(filled.length);
         else if (candidates.length > manyCandidates) candidates = cheapest(candidates, surroundings.keep);
       }
@@ -126,10 +133,16 @@ export function createLayouts(
 /** Where only the cheapest are kept, the others are let go whenever there are more than so many. */
 const manyCandidates = 20_000;
 
-const measured = (candidate: Candidate, measures: readonly Measure[]): Candidate => ({
-  ...candidate,
-  amounts: measures.map(({ ofLayout }) => ofLayout(candidate)),
-});
+/** A candidate on one of the footings on which it can stand alike, with what is measured of it there. */
+function measured(one: Candidate, footing: Footing, measures: readonly Measure[]): Candidate {
+  const candidate = { ...one, place: { ...one.place, footing } };
+  const amounts = measures.map(({ ofLayout }) => ofLayout(candidate));
+  const cost = amounts.reduce(
+    (sum, amount, index) => sum + amount * (measures[index]!.costEach ?? 0),
+    candidate.cost,
+  );
+  return { ...candidate, amounts, cost };
+}
 
 /**
  * So many of the cheapest in each phase and with each amount of what is measured: a match takes as many of a phase as
@@ -137,8 +150,8 @@ const measured = (candidate: Candidate, measures: readonly Measure[]): Candidate
  */
 function cheapest(candidates: Candidate[], keep: number): Candidate[] {
   const kept = new Map<string, number>();
-  return candidates.sort(byCostThenPlainness).filter(({ phases, amounts = [] }) => {
-    const alike = `${phases.join()}|${amounts.join()}`;
+  return candidates.sort(byCostThenPlainness).filter(({ phases, amounts = [], place: { footing } }) => {
+    const alike = `${phases.join()}|${amounts.join()}|${footing.goingOn ?? ""}`;
     const count = kept.get(alike) ?? 0;
     kept.set(alike, count + 1);
     return count < keep;
@@ -166,7 +179,16 @@ export function columnChoices({ placement }: Field): readonly (readonly [columns
   );
 }
 
-export function layoutAt({ place, bottom, top, phases, shift, growth, amounts = [] }: Candidate): Layout {
+export function layoutAt({
+  place,
+  bottom,
+  top,
+  phases,
+  shift,
+  growth,
+  cost,
+  amounts = [],
+}: Candidate): Layout {
   const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
   const terms = [...termsOf(place, bottom, top), ...(growth?.terms ?? [])];
   return {
@@ -190,7 +212,7 @@ export function layoutAt({ place, bottom, top, phases, shift, growth, amounts = 
     ),
     ...(growth && { sections: growth.sections }),
     terms,
-    cost: costOf(terms),
+    cost,
     amounts,
   };
 }

@@ -34,11 +34,22 @@ export interface FittedSegment extends Segment {
   readonly ease: number;
 }
 
+/** Some of the ways to count the first segments of a cord, each with how far its ease is from the preferred one. */
+type SomeWays = (
+  ways: readonly (readonly FittedSegment[])[],
+  keep: number,
+  away: (way: readonly FittedSegment[]) => number,
+) => readonly (readonly FittedSegment[])[];
+
+/** Which ways to count a cord are kept for one set of quantities, where more is read of them than their ease. */
+export type KeepWays = (trace: Trace) => SomeWays;
+
 /**
  * The looks of a motif, cheapest first among those with the same quantities.
  *
  * @param keep ways to count the cord that are kept for one set of quantities: so many fits that differ may differ in
  *   the counts alone, and never need one more
+ * @param keepWays which of them; those nearest to the preferred ease unless it is given
  */
 export function looksOf(
   motif: Motif,
@@ -46,11 +57,12 @@ export function looksOf(
   weights: Weights,
   keep: number,
   limits: CountLimits = {},
+  keepWays?: KeepWays,
 ): readonly Look[] {
   return valuesOf(motif).flatMap((values) => {
     goOn();
     const trace = traceMotif(motif, values);
-    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, limits);
+    return isProblem(trace) ? [] : looksWith(motif, values, trace, gauge, weights, keep, limits, keepWays);
   });
 }
 
@@ -78,9 +90,12 @@ function looksWith(
   weights: Weights,
   keep: number,
   limits: CountLimits,
+  keepWays: KeepWays | undefined,
 ): readonly Look[] {
   const counted =
-    motif.kind === "cord" ? countings(motif, distinctSegments(trace), gauge, keep, limits) : [[]];
+    motif.kind === "cord"
+      ? countings(motif, distinctSegments(trace), gauge, keep, limits, keepWays?.(trace))
+      : [[]];
   hold(counted.length);
   return counted.map((segments) => makeLook(motif, values, trace, segments, weights));
 }
@@ -122,13 +137,14 @@ export function countings(
   gauge: Gauge,
   keep: number,
   limits: CountLimits,
+  someWays: SomeWays = nearest,
 ): readonly (readonly FittedSegment[])[] {
   const cord = gauge.cord;
   if (!cord) return [];
   const stitch = groundStitch(gauge);
   const { mostLoopMm, over } = limits;
   const away = (segments: readonly FittedSegment[]): number => meanEaseAway(segments, motif.ease);
-  let ways: (readonly FittedSegment[])[] = [[]];
+  let ways: readonly (readonly FittedSegment[])[] = [[]];
   for (const segment of distinct) {
     const span = spanMm(segment, stitch, cord.thicknessMm);
     const counts =
@@ -140,13 +156,16 @@ export function countings(
       .filter((one) => keepsLoop(loopMm(one, stitch, cordStitchMm(cord)), mostLoopMm))
       .filter((one) => !over || keepsOver(one, motif.ease, over, limits, cord.thicknessMm));
     // Every segment adds to the mean on its own, so the best few of the whole are made of the best few so far.
-    ways = ways
-      .flatMap((way) => fitted.map((one) => [...way, one]))
-      .sort((a, b) => away(a) - away(b))
-      .slice(0, keep);
+    ways = someWays(
+      ways.flatMap((way) => fitted.map((one) => [...way, one])),
+      keep,
+      away,
+    );
   }
   return ways;
 }
+
+const nearest: SomeWays = (ways, keep, away) => [...ways].sort((a, b) => away(a) - away(b)).slice(0, keep);
 
 /** Every whole number of cord stitches over a span whose ease keeps its limits. */
 export function pickupsFor(

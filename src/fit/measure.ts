@@ -11,7 +11,9 @@ export interface Measure {
   readonly ofLayout: (candidate: Omit<Candidate, "amounts">) => number;
   /**
    * What of a look a layout's amount depends on beside its footing, where there is such a thing: looks that differ in
-   * it have layouts of their own.
+   * it have layouts of their own, whose footing's `counted` is one of those looks.
    */
   readonly lookPart?: (look: Look) => string;
+  /** What one unit of it adds to a layout's cost, where it adds anything. */
+  readonly costEach?: number;
 }

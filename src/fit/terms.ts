@@ -1,5 +1,5 @@
 import type { Preference } from "../garment/allowed.ts";
-import type { Weights } from "../garment/garment.ts";
+import type { SupplyOf, Weights } from "../garment/garment.ts";
 import { weightOf } from "../garment/weights.ts";
 
 /** One thing a fit gives up against what was asked for. */
@@ -8,6 +8,8 @@ export interface Term {
   /** The motif or the placement (by index) it belongs to. */
   readonly motif?: string;
   readonly placement?: number;
+  /** Or what it is on hand of. */
+  readonly supply?: SupplyOf;
   readonly amount: number;
   readonly unit: string;
   readonly weight: number;
@@ -15,7 +17,7 @@ export interface Term {
   readonly cost: number;
 }
 
-export type TermOwner = Pick<Term, "motif" | "placement">;
+export type TermOwner = Pick<Term, "motif" | "placement" | "supply">;
 
 export function makeTerm(
   term: string,

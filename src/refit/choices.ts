@@ -45,6 +45,7 @@ export function openChoices(undertaking: Undertaking): OpenChoices {
   return {
     matches: [],
     measures: [],
+    limits: [],
     looks: open.map(({ looks }) => looks.map(({ look }) => look).sort((one, other) => one.cost - other.cost)),
     layouts: undertaking.fields.map((field) => {
       const { looks } = open.find(({ motif }) => motif === field.placement.motif)!;

@@ -2,6 +2,7 @@ import type { Garment } from "../../garment/garment.ts";
 import type { Fit, FittedSection } from "../fit.ts";
 import type { FittedSegment } from "../looks.ts";
 import { type Breach, breach, costTolerance } from "./breach.ts";
+import { amountTaken, countTaken } from "./taken.ts";
 
 /**
  * The cost worked out anew from the garment's preferences and what the fit says of itself.
@@ -49,7 +50,18 @@ function costOfFit(garment: Garment, fit: Fit): number {
     cost += weigh("columns") * away(placed.columns, columns.prefer);
     if (placed.columns > 1) cost += weigh("gap") * away(placed.gap, gap.prefer);
   }
-  return cost;
+  return cost + costOfWaste(garment, fit, weigh("waste"));
+}
+
+/** Percent left over of all that is on hand, where that matters; what is worked of unfinished repeats costs nothing. */
+function costOfWaste(garment: Garment, fit: Fit, each: number): number {
+  const { onHand } = garment;
+  if (!onHand?.leastWaste) return 0;
+  const taken = countTaken(garment, fit, false);
+  return onHand.supplies.reduce(
+    (sum, supply) => sum + each * 100 * (1 - amountTaken(garment, supply, taken) / supply.amount),
+    0,
+  );
 }
 
 /** The mean over a motif's distinct segments, loops left aside. */

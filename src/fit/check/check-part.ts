@@ -3,6 +3,8 @@ import type { Allowed } from "../../garment/allowed.ts";
 import type { Garment, Placement } from "../../garment/garment.ts";
 import type { Fit, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
+import { lastsFor } from "./check-on-hand.ts";
+import { amountTaken, countTaken } from "./taken.ts";
 import { type Extent, numberOf, type Run, type Walk, type WalkPoint, walk } from "./walk.ts";
 
 /** What is told to be worked above the last whole repeat: as far as it goes and no further, needle by needle. */
@@ -14,6 +16,7 @@ export function checkPart(garment: Garment, fit: Fit, fitted: FittedPlacement): 
   if (placement.unfinished === "plain" || !piece || fitted.sections.length === 0)
     return part ? [breach(where, "is worked in part where rows are to stay plain")] : [];
   const found = partIn(cellsFree(fit, fitted, placement, piece), fitted);
+  if (!part && wouldNotLast(garment, fit, fitted, found)) return [];
   const told = { lastRow: part?.lastRow ?? lastRow, columns: part?.columns.map(plainCounts) ?? [] };
   const breaches: Breach[] = [];
   if (part && part.rows !== part.lastRow - lastRow)
@@ -28,6 +31,21 @@ export function checkPart(garment: Garment, fit: Fit, fitted: FittedPlacement): 
       breach(where, `its part is told as ${told.columns.join("; ")}, and it is ${toFind.join("; ")}`),
     );
   return breaches;
+}
+
+/** Whether there is too little on hand to work a part that there is room for. */
+function wouldNotLast(
+  garment: Garment,
+  fit: Fit,
+  fitted: FittedPlacement,
+  { lastRow, columns }: Found,
+): boolean {
+  const { onHand } = garment;
+  if (!onHand) return false;
+  const part = { lastRow, rows: lastRow - fitted.lastRow, columns };
+  const worked = fit.placements.map((one) => (one === fitted ? { ...fitted, part } : one));
+  const taken = countTaken(garment, { ...fit, placements: worked }, true);
+  return !onHand.supplies.every((supply) => lastsFor(supply, amountTaken(garment, supply, taken)));
 }
 
 const plainCounts = (counts: Readonly<Record<string, number>>): string =>

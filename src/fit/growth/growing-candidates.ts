@@ -2,11 +2,14 @@ import { goOn } from "../allowance.ts";
 import { type Candidate, type Place, type Room, repeatsIn, standingsIn, termsOf } from "../candidates.ts";
 import type { FittedSection } from "../fit.ts";
 import type { Look } from "../looks.ts";
+import type { Rated } from "../on-hand/cheapest-of-each.ts";
 import { clearsNeck, narrowest, oneColumn, panelOf } from "../panel.ts";
 import { costOf, makeTerm, type Term } from "../terms.ts";
+import { type CordOfStep, cordOfSteps } from "./cord-of-steps.ts";
 import type { Course, Step } from "./courses.ts";
 import type { Growth } from "./growth.ts";
 import { cheapestPaths } from "./paths.ts";
+import { ratedPaths } from "./rated-paths.ts";
 import { type Amounts, unsurpassedPaths } from "./unsurpassed-paths.ts";
 
 /**
@@ -65,6 +68,80 @@ export function unsurpassedCandidates(room: Room, course: Course): readonly Cand
       });
     });
   });
+}
+
+/** What is read of the ways through a course, beside what they cost. */
+export interface Reading {
+  /** Whether less cord is never worse. */
+  readonly lessIsBetter: boolean;
+  /** Whether ease and the growing quantity may be weighed in any manner, too. */
+  readonly everyTerm: boolean;
+}
+
+/**
+ * Makes every way to fill a field with a course of which anything may be the best, however much cord it may take: for
+ * each number of repeats and each bottom margin as many of the cheapest ways through its looks as are wanted, told apart
+ * by the cord that they take.
+ */
+export function createCandidatesByCord(
+  course: Course,
+  keep: number,
+  reading: Reading,
+): (room: Room) => readonly Candidate[] {
+  const cordOf = cordOfSteps(course);
+  // The same looks have room on pieces of many lengths.
+  const known = new Map<string, readonly Growth[]>();
+  const growthsIn = (room: Room, free: Free): readonly Growth[] => {
+    const key = free.join(";");
+    const growths = known.get(key) ?? growthsByCord(room, course, free, keep, reading, cordOf);
+    known.set(key, growths);
+    return growths;
+  };
+  return (room) =>
+    repeatsIn(room).flatMap((repeats) => {
+      const place = { ...room, repeats };
+      const tried: { readonly phases: string; readonly free: Free }[] = [];
+      return [...standingsIn(place)].flatMap(({ bottom, top, phases }) => {
+        const free = freeOver(room, course, bottom, repeats);
+        const isTried = tried.some((one) => one.phases === phases.join() && isWithin(free, one.free));
+        // Later ways to part the spare rows are less balanced, so what has no more room there offers nothing new.
+        if (isTried && !reading.everyTerm) return [];
+        tried.push({ phases: phases.join(), free });
+        const plain = termsOf(place, bottom, top);
+        return growthsIn(room, free).map((growth): Candidate => {
+          const cost = costOf([...plain, ...growth.terms]);
+          return { place, bottom, top, phases, shift: 0, growth, cost, ...sameOf(place) };
+        });
+      });
+    });
+}
+
+const isWithin = (free: Free, other: Free): boolean =>
+  free.every((looks, repeat) => looks.every((isFree, look) => !isFree || other[repeat]![look]!));
+
+function growthsByCord(
+  room: Room,
+  course: Course,
+  free: Free,
+  keep: number,
+  { lessIsBetter, everyTerm }: Reading,
+  cordOf: CordOfStep,
+): readonly Growth[] {
+  const repeats = free.length;
+  const rate = (repeat: number, to: number, from = to): Rated | undefined => {
+    const step = stepAt(course, free, repeat, to, from);
+    if (!step) return undefined;
+    const cord = cordOf(repeat, to, from);
+    return {
+      cost: everyTerm ? step.easeAway : costOf(amountsOf([step], repeats, room, course)),
+      least: [...(everyTerm ? [step.away] : []), ...(lessIsBetter ? cord : [])],
+      exact: lessIsBetter ? [] : cord,
+    };
+  };
+  return ratedPaths({ repeats, width: course.looks.length, rate }, keep).map(({ steps, least, exact }) => ({
+    ...growthOf(steps, room, course),
+    used: lessIsBetter ? least.slice(everyTerm ? 1 : 0) : exact,
+  }));
 }
 
 /** For each repeat which looks have room there. */

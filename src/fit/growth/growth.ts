@@ -7,6 +7,8 @@ import { extentsOf, wider } from "./extents.ts";
 export interface Growth {
   readonly sections: readonly FittedSection[];
   readonly terms: readonly Term[];
+  /** Cord stitches that each cord of one column takes, where that is read. */
+  readonly used?: readonly number[];
 }
 
 /** The looks of a run of sections, one for each repeat. */

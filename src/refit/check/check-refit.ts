@@ -6,6 +6,7 @@ import { checkChoices, checkPlace } from "../../fit/check/check-placement.ts";
 import { checkSteady } from "../../fit/check/check-steady.ts";
 import { checkWearer } from "../../fit/check/check-wearer.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
+import type { Garment } from "../../garment/garment.ts";
 import { checkKnitted } from "./check-knitted.ts";
 import { checkLengths } from "./check-lengths.ts";
 import { checkRest, freshFrom } from "./check-rest.ts";
@@ -45,9 +46,12 @@ export function checkRefit(
     // What is hung already was held to its wearer's limits before; the gauge may have moved it past them since.
     ...checkWearer(garment, { ...now, placements: now.placements.filter(({ firstRow }) => firstRow > row) }),
     ...(isSteady ? checkSteady(garment, now, isNew(before, row)) : []),
-    ...checkCost(garment, now, engineCost),
+    // What the garment as a whole leaves over is nothing that one piece is fitted anew by.
+    ...checkCost(withoutSupplies(garment), now, engineCost),
   ];
 }
+
+const withoutSupplies = ({ onHand: _, ...garment }: Garment): Garment => garment;
 
 /** Sections that are not begun; what is hung already stands as it was planned. */
 const isNew =
