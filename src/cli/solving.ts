@@ -3,12 +3,14 @@ import { highsIsInstalled } from "../../solver/highs-installed.ts";
 import { breakDown } from "../fit/refusal.ts";
 import { type FitResult, fitGarment, RefusedFit } from "../fit/solve.ts";
 import { type PlacedRule, placedRules } from "../report/fit-json.ts";
+import { type Steadiness, steadinessOf } from "../steady/steadiness.ts";
 import { numberOption, wordOption } from "./arguments.ts";
 import type { CommandInput } from "./command.ts";
 import { CommandError, type ExitCode, exitCodes } from "./exit-codes.ts";
 import { garmentInOneSize, type LoadedGarment } from "./load-garment.ts";
 import { conflictCutShort, endedEarly, endedWithout } from "./progress/ending-words.ts";
 import { type Ending, type SolveWatch, watchSolves } from "./progress/solve-watch.ts";
+import { asAsked } from "./steadily.ts";
 
 export interface Solved {
   readonly loaded: LoadedGarment;
@@ -16,6 +18,8 @@ export interface Solved {
   readonly result: FitResult;
   /** Which rules fail to meet, where nothing fits. */
   readonly conflict: readonly PlacedRule[];
+  /** What there is to know of a garment that has to be steady, where that was asked for. */
+  readonly steadiness?: Steadiness;
   readonly elapsedMs: number;
   /** How the command ends that shows this. */
   readonly code: ExitCode;
@@ -23,12 +27,22 @@ export interface Solved {
 
 const usualSeconds = 60;
 
-/** Reads the file and fits it, with the engine starting up meanwhile. */
-export async function solveFile(file: string, input: CommandInput, rivals?: number): Promise<Solved> {
+/**
+ * Reads the file and fits it, with the engine starting up meanwhile.
+ *
+ * @param looksRound whether, for a garment that has to be steady, it is looked for how wide a range can be had and what
+ *   a larger swatch would gain
+ */
+export async function solveFile(
+  file: string,
+  input: CommandInput,
+  rivals?: number,
+  looksRound = false,
+): Promise<Solved> {
   const { options, terminal } = input;
   const timeLimitMs = timeLimitOf(options);
   return withEngine(input, async (watch) => {
-    const loaded = await garmentInOneSize(file, terminal, options);
+    const loaded = asAsked(await garmentInOneSize(file, terminal, options), options);
     const started = performance.now();
     const found = await fitGarment(loaded.garment, watch.engine, {
       timeLimitMs,
@@ -38,8 +52,16 @@ export async function solveFile(file: string, input: CommandInput, rivals?: numb
     const result = withEnding(found, watch.ending(), timeLimitMs);
     const conflict =
       result.status === "does not fit" ? await conflictOf(loaded, watch) : { rules: [], notes: [] };
+    if (looksRound && loaded.garment.steady !== undefined)
+      watch.phase("How wide a range of gauges can be had", "many");
+    const leftMs = (): number =>
+      watch.ending() === undefined ? timeLimitMs - (performance.now() - started) : 0;
+    const steadiness = looksRound
+      ? await steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs)
+      : undefined;
     return {
       loaded,
+      ...(steadiness && { steadiness }),
       result: { ...result, notes: [...result.notes, ...conflict.notes] },
       conflict: conflict.rules,
       elapsedMs: performance.now() - started,

@@ -10,17 +10,35 @@ import {
   type Steadiness,
   type SwatchCounts,
 } from "../steady/steadiness.ts";
+import { fitText } from "./fit-text.ts";
 import { roundUpTo } from "./rounding.ts";
 import { offWords } from "./steady-words.ts";
 import { counted, listed } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
 /**
- * How wide a range can be had where nothing fits over what is asked, and what a larger swatch would gain.
+ * A text about the best fit, or about why nothing fits, with what there is to know of a garment that has to be steady
+ * below: how wide a range can be had and what fits over it, where nothing fits over what is asked, and what a larger
+ * swatch would gain.
  *
  * @param fitted the fit as asked, where there is one
  */
-export function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width: number): string {
+export function withSteadiness(
+  text: string,
+  steadiness: Steadiness | undefined,
+  fitted: Fits | undefined,
+  width: number,
+): string {
+  if (!steadiness) return text;
+  const offered = steadiness.narrower?.offered;
+  return [
+    text,
+    steadinessText(steadiness, fitted, width),
+    ...(offered ? [fitText(offered.result, width)] : []),
+  ].join("\n\n");
+}
+
+function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width: number): string {
   const { narrower, larger } = steadiness;
   return [
     ...(fitted ? [] : narrower ? narrowerWords(steadiness, narrower) : [neverWords(steadiness)]),
@@ -48,7 +66,7 @@ function narrowerWords(
   const range = `${percent(offered.share)} of the range, which is ${offWords(gaugeOff(gauge), offered.share)}`;
   return [
     exact
-      ? `How wide a range can be had: ${range}. steady: ${percent(offered.share)} asks for it; its best fit stands below. Over more nothing fits.`
+      ? `How wide a range can be had: ${range}. steady: ${percent(offered.share)} asks for it; its best fit stands below. Over ${percent(roundUpTo(noneFrom, 3))} or more nothing fits.`
       : `How wide a range can be had: ${range}, and perhaps more, but less than ${percent(roundUpTo(noneFrom, 3))}; the time was up. steady: ${percent(offered.share)} asks for it; its best fit stands below.`,
     ...(swatchTimes === undefined
       ? []

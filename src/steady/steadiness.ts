@@ -62,7 +62,10 @@ export async function steadinessOf(
     result.status === "does not fit" && told?.status === "fits"
       ? await narrowerThan(garment, asked, engine, rivals, leftMs)
       : undefined;
-  const twice = leftMs() > 0 ? await steadyOver(garment, engine, asked / usualTimes, options()) : undefined;
+  const twice =
+    told?.status === "fits" && leftMs() > 0
+      ? await steadyOver(garment, engine, asked / usualTimes, options())
+      : undefined;
   return {
     garment,
     asked,
