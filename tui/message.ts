@@ -1,5 +1,5 @@
-import type { LoadedDrawing } from "../src/drawing-file/load-drawings.ts";
-import type { SolveReport } from "./solver/messages.ts";
+import type { Beside } from "../src/explore/read-source.ts";
+import type { SolveReport, SolveRequest } from "./solver/messages.ts";
 import type { ShelfEntry, State, UnsavedText } from "./state.ts";
 
 /** Everything that can happen to the program. */
@@ -9,15 +9,13 @@ export type Message =
   | { readonly kind: "resized"; readonly columns: number; readonly rows: number }
   | { readonly kind: "shelf"; readonly entries: readonly ShelfEntry[] }
   | { readonly kind: "opening"; readonly file: string }
-  | {
+  | ({
       readonly kind: "opened";
       readonly file: string;
       readonly text: string;
-      /** What the garment's outlines are drawn in. */
-      readonly drawings?: readonly LoadedDrawing[];
       /** Changes of an earlier run that were never saved. */
       readonly unsaved?: UnsavedText;
-    }
+    } & Beside)
   | { readonly kind: "not opened"; readonly file: string; readonly reason: string }
   | SolveNews
   | { readonly kind: "saved"; readonly text: string }
@@ -30,16 +28,9 @@ export type SolveNews = Exclude<SolveReport, { readonly kind: "started" }>;
 /** What the program wants done outside of itself, as data. */
 export type Effect =
   | { readonly kind: "list shelf" }
-  | { readonly kind: "open"; readonly file: string }
+  | { readonly kind: "open"; readonly file: string; readonly size?: string }
   | { readonly kind: "new" }
-  | {
-      readonly kind: "solve";
-      readonly sequence: number;
-      readonly source: string;
-      readonly name: string;
-      readonly drawings?: readonly LoadedDrawing[];
-      readonly first?: string;
-    }
+  | ({ readonly kind: "solve" } & SolveRequest)
   /** Writes `text` over a file that still reads `base`. */
   | { readonly kind: "save"; readonly file: string; readonly text: string; readonly base: string }
   /** Keeps changes that are not saved yet, for the case that the program does not get to save them. */

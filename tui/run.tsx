@@ -15,6 +15,8 @@ export interface ExploreOptions {
   /** The garment to open; without one the samples and recent files are offered. */
   readonly file?: string;
   readonly colour: boolean;
+  /** Which of the file's sizes is explored; the first one where none is named. */
+  readonly garmentSize?: string;
 }
 
 /** How the exploring ended. */
@@ -30,7 +32,7 @@ const usualSize = { columns: 80, rows: 24 };
 const restAfterResizeMs = 40;
 
 /** Opens the terminal UI and gives the terminal back as it was, however the exploring ends. */
-export async function explore({ file, colour }: ExploreOptions): Promise<ExploreEnd> {
+export async function explore({ file, garmentSize, colour }: ExploreOptions): Promise<ExploreEnd> {
   const { stdin, stdout } = process;
   const capabilities = capabilitiesOf(process.env, colour);
   const modes = createTerminalModes(stdout, capabilities.form === "screen");
@@ -119,7 +121,11 @@ export async function explore({ file, colour }: ExploreOptions): Promise<Explore
   await turn();
   modes.take();
   mount();
-  performer.perform(file === undefined ? { kind: "list shelf" } : { kind: "open", file });
+  performer.perform(
+    file === undefined
+      ? { kind: "list shelf" }
+      : { kind: "open", file, ...(garmentSize !== undefined && { size: garmentSize }) },
+  );
   const how = await ended;
 
   clearTimeout(resizing);

@@ -1,8 +1,8 @@
 import type { Diagnostic } from "../src/diagnostics/diagnostic.ts";
-import type { LoadedDrawing } from "../src/drawing-file/load-drawings.ts";
 import type { StandingInTheWay } from "../src/explore/answer.ts";
 import type { GarmentRule, RuleField } from "../src/explore/garment-rule.ts";
 import type { BeforeHold } from "../src/explore/hold.ts";
+import type { Beside } from "../src/explore/read-source.ts";
 import type { StepOutcome } from "../src/explore/steps.ts";
 import type { Fits } from "../src/fit/solve.ts";
 import type { Garment } from "../src/garment/garment.ts";
@@ -75,8 +75,8 @@ export interface OpenGarment {
   readonly file: string;
   /** The text as it is on disk, as far as is known. */
   readonly saved: string;
-  /** What its outlines are drawn in, as it was when the garment was opened. */
-  readonly drawings: readonly LoadedDrawing[];
+  /** What belongs to it beside its text, as it was when the garment was opened. */
+  readonly beside: Beside;
   readonly version: Version;
   readonly past: readonly Version[];
   readonly future: readonly Version[];

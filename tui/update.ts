@@ -70,8 +70,14 @@ const isLetter = (key: string): boolean => [...key].length === 1 || key === "spa
 
 const letter = (key: string): string => (key === "space" ? " " : key);
 
-function opened(state: State, { file, text, drawings, unsaved }: Extract<Message, { kind: "opened" }>): Next {
-  const { state: after, effects } = openText({ ...state, message: undefined }, file, text, drawings);
+function opened(
+  state: State,
+  { file, text, unsaved, drawings, size }: Extract<Message, { kind: "opened" }>,
+): Next {
+  const { state: after, effects } = openText({ ...state, message: undefined }, file, text, {
+    ...(drawings && { drawings }),
+    ...(size !== undefined && { size }),
+  });
   if (unsaved === undefined || unsaved.text === text) return next(after, ...effects);
   return next(onScreen(after, { kind: "ask unsaved", unsaved }), ...effects);
 }

@@ -29,13 +29,21 @@ export const commandTable: readonly CommandEntry[] = [
     options: [
       json,
       { name: "rivals", value: "NUMBER", summary: "how many of the next best to show (default 5)" },
+      {
+        name: "steady",
+        summary: "hold for every gauge that the swatch leaves possible, as steady: true in the file asks",
+      },
       size,
       timeLimit,
       engine,
       output,
       force,
     ],
-    examples: ["evenrow fit samples/sleeve.yaml", "evenrow fit samples/sleeve.yaml --json -o fit.json"],
+    examples: [
+      "evenrow fit samples/sleeve.yaml",
+      "evenrow fit samples/child-pullover.yaml --steady",
+      "evenrow fit samples/sleeve.yaml --json -o fit.json",
+    ],
     load: () => import("./commands/fit.ts"),
   },
   {
@@ -47,10 +55,38 @@ export const commandTable: readonly CommandEntry[] = [
     load: () => import("./commands/why.ts"),
   },
   {
+    name: "tradeoff",
+    summary: "what one thing costs in another: every best compromise between two or three terms of the cost",
+    operands: "FILE",
+    options: [
+      {
+        name: "between",
+        value: "TERMS",
+        summary: "two or three terms, such as length,balance; rest stands for all others together",
+      },
+      {
+        name: "hold",
+        value: "TERMS",
+        summary: "give up no more of these than the best fit does, such as interval,spread or rest",
+      },
+      json,
+      size,
+      timeLimit,
+      engine,
+      output,
+      force,
+    ],
+    examples: [
+      "evenrow tradeoff samples/child-pullover.yaml --between length,balance --hold rest",
+      "evenrow tradeoff samples/hat.yaml --between ease,interval -o hat.svg",
+    ],
+    load: () => import("./commands/tradeoff.ts"),
+  },
+  {
     name: "explore",
     summary: "full screen: push the rules about and watch the fit",
     operands: "[FILE]",
-    options: [{ name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" }],
+    options: [size, { name: "no-color", summary: "no colours (as does NO_COLOR in the environment)" }],
     examples: ["evenrow explore samples/sleeve.yaml", "evenrow explore"],
     load: () => import("./commands/explore.ts"),
   },

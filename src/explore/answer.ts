@@ -1,7 +1,8 @@
 import type { Engine } from "../../solver/program.ts";
 import { breakDown } from "../fit/refusal.ts";
-import { type FitResult, fitGarment, RefusedFit } from "../fit/solve.ts";
+import { type FitResult, RefusedFit } from "../fit/solve.ts";
 import type { Garment } from "../garment/garment.ts";
+import { type Asked, fitAsked } from "../grading/fit-asked.ts";
 
 /** A rule that stands in the way of every fit, by its path in the file joined by dots. */
 export interface StandingInTheWay {
@@ -21,9 +22,9 @@ export interface AnswerLimits {
 }
 
 /** The best fit with its rivals; never throws. */
-export async function answerFor(garment: Garment, engine: Engine, limits: AnswerLimits): Promise<Answer> {
+export async function answerFor(asked: Asked, engine: Engine, limits: AnswerLimits): Promise<Answer> {
   try {
-    return { kind: "result", result: await fitGarment(garment, engine, limits) };
+    return { kind: "result", result: await fitAsked(asked, engine, limits) };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     return {

@@ -1,14 +1,13 @@
 import type { Engine } from "../../solver/program.ts";
-import type { LoadedDrawing } from "../drawing-file/load-drawings.ts";
 import type { Fit } from "../fit/fit.ts";
-import { fitGarment } from "../fit/solve.ts";
+import { fitAsked } from "../grading/fit-asked.ts";
 import { differences } from "../report/differences.ts";
 import { applyEdits } from "./apply-edits.ts";
 import { moveEnd } from "./change-allows.ts";
 import { chosenFor } from "./chosen.ts";
 import { isRefused } from "./edit.ts";
 import { type GarmentRule, isHeld } from "./garment-rule.ts";
-import { readSource } from "./read-source.ts";
+import { type Beside, readSource } from "./read-source.ts";
 import { allowsText, ruleTitle } from "./rule-words.ts";
 import { rulesFor } from "./rules-for.ts";
 
@@ -105,19 +104,20 @@ export async function tryStep(
   step: Step,
   present: Fit | undefined,
   engine: Engine,
-  drawings: readonly LoadedDrawing[] = [],
+  beside: Beside = {},
 ): Promise<StepOutcome | undefined> {
-  const before = readSource(source, name, drawings).garment;
+  const before = readSource(source, name, beside).garment;
   const rule = before && rulesFor(before).find(({ id }) => id === step.rule);
   if (!rule) return undefined;
   const change = moveEnd(source, rule, step.end, step.by, present && chosenFor(rule, present));
   if (isRefused(change)) return undefined;
   const edited = applyEdits(source, change.edits);
   if (!("text" in edited)) return undefined;
-  const { garment } = readSource(edited.text, name, drawings);
+  const reading = readSource(edited.text, name, beside);
+  const { garment } = reading;
   const moved = garment && rulesFor(garment).find(({ id }) => id === step.rule);
   if (!garment || !moved) return undefined;
-  const result = await fitGarment(garment, engine, { rivals: 0 });
+  const result = await fitAsked({ ...reading, garment }, engine, { rivals: 0 });
   const named = { ...step, title: ruleTitle(moved), allows: allowsText(moved.allows) };
   if (result.status !== "fits") return { ...named, fits: false, differences: [] };
   return {

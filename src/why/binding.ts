@@ -1,6 +1,6 @@
 import type { Engine } from "../../solver/program.ts";
-import type { LoadedDrawing } from "../drawing-file/load-drawings.ts";
 import { isHelpful } from "../explore/holding-back.ts";
+import type { Beside } from "../explore/read-source.ts";
 import { rulesFor } from "../explore/rules-for.ts";
 import { atEnd, givingSteps, type StepOutcome, tryStep } from "../explore/steps.ts";
 import type { Fit } from "../fit/fit.ts";
@@ -13,28 +13,33 @@ export interface Binding {
   readonly holding?: StepOutcome;
 }
 
-/** The rules whose end a fit has reached, and those by which it would cost less if they gave way by one step. */
+/**
+ * The rules whose end a fit has reached, and those by which it would cost less if they gave way by one step.
+ *
+ * @param goOn called before each step; it ends the search by throwing
+ * @param found told of each as soon as it is found
+ */
 export async function bindingRules(
   file: {
     readonly source: string;
     readonly name: string;
     readonly garment: Garment;
-    readonly drawings?: readonly LoadedDrawing[];
+    readonly beside?: Beside;
   },
   fit: Fit,
   engine: Engine,
-  goOn: () => void,
-): Promise<readonly Binding[]> {
+  goOn: () => void | Promise<void>,
+  found: (binding: Binding) => void,
+): Promise<void> {
+  const { source, name, beside } = file;
   const rules = rulesFor(file.garment);
-  const found: Binding[] = [];
   for (const step of givingSteps(rules)) {
-    goOn();
-    const giving = await tryStep(file.source, file.name, step, fit, engine, file.drawings);
+    await goOn();
+    const giving = await tryStep(source, name, step, fit, engine, beside);
     const rule = rules.find(({ id }) => id === step.rule)!;
     if (!giving || !(atEnd(rule, step.end, fit) || isHelpful(giving))) continue;
     const back = { ...step, by: step.by === 1 ? (-1 as const) : (1 as const) };
-    const holding = await tryStep(file.source, file.name, back, fit, engine, file.drawings);
-    found.push({ giving, ...(holding && { holding }) });
+    const holding = await tryStep(source, name, back, fit, engine, beside);
+    found({ giving, ...(holding && { holding }) });
   }
-  return found;
 }

@@ -33,13 +33,20 @@ export function createPerformer(
   );
   const keeper = createKeeper(stateFolder);
 
-  async function open(file: string): Promise<void> {
+  async function open(file: string, size: string | undefined): Promise<void> {
     const opening = await openForEditing(file);
     if (opening.status === "failed") return send({ kind: "not opened", file, reason: opening.reason });
     const kept = await unsavedFor(stateFolder, file);
     const unsaved = kept && { text: kept.currentText, fileChanged: kept.baseText !== opening.text };
     const drawings = await loadDrawings(opening.text, file);
-    send({ kind: "opened", file, text: opening.text, drawings, ...(unsaved && { unsaved }) });
+    send({
+      kind: "opened",
+      file,
+      text: opening.text,
+      drawings,
+      ...(size !== undefined && { size }),
+      ...(unsaved && { unsaved }),
+    });
     await rememberRecent(stateFolder, file);
   }
 
@@ -57,7 +64,7 @@ export function createPerformer(
           void shelfEntries(stateFolder).then((entries) => send({ kind: "shelf", entries }));
           break;
         case "open":
-          void open(effect.file);
+          void open(effect.file, effect.size);
           break;
         case "solve": {
           const { kind: _, ...request } = effect;

@@ -9,8 +9,6 @@ export interface Keeper {
 }
 
 export function createKeeper(stateFolder: string): Keeper {
-  // Loaded before it is needed: the first change is to be on disk as soon as all others.
-  void import("write-file-atomic");
   let wanted: (() => Promise<unknown>) | undefined;
   let running: Promise<void> | undefined;
 

@@ -1,14 +1,12 @@
-import type { LoadedDrawing } from "../../src/drawing-file/load-drawings.ts";
 import type { Answer, StandingInTheWay } from "../../src/explore/answer.ts";
+import type { Beside } from "../../src/explore/read-source.ts";
 import type { StepOutcome } from "../../src/explore/steps.ts";
 
 /** What the solving thread is asked; a later request supersedes all earlier ones. */
-export interface SolveRequest {
+export interface SolveRequest extends Beside {
   readonly sequence: number;
   readonly source: string;
   readonly name: string;
-  /** What the garment's outlines are drawn in. */
-  readonly drawings?: readonly LoadedDrawing[];
   /** The rule whose steps are tried first. */
   readonly first?: string;
 }

@@ -30,11 +30,12 @@ export function solveRequests(
   }
 
   async function solve(request: SolveRequest, superseded: () => boolean): Promise<void> {
-    const { sequence, source, name, drawings, first } = request;
+    const { sequence, source, name, first, ...beside } = request;
     report({ kind: "started", sequence });
-    const { garment } = readSource(source, name, drawings);
+    const reading = readSource(source, name, beside);
+    const { garment } = reading;
     if (!garment) return;
-    const answer = await answerFor(garment, engine, limits);
+    const answer = await answerFor({ ...reading, garment }, engine, limits);
     if (superseded()) return;
     report({ kind: "answer", sequence, answer });
     if (answer.kind === "failed" || answer.result.status === "stopped") return;
@@ -45,7 +46,7 @@ export function solveRequests(
       // Requests that came meanwhile are taken in before the next step starts.
       await turn();
       if (superseded()) return;
-      const outcome = await tryStep(source, name, step, fit, engine, drawings);
+      const outcome = await tryStep(source, name, step, fit, engine, beside);
       if (superseded()) return;
       if (outcome) report({ kind: "step", sequence, outcome });
     }

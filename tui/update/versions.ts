@@ -1,8 +1,7 @@
-import type { LoadedDrawing } from "../../src/drawing-file/load-drawings.ts";
 import { applyEdits } from "../../src/explore/apply-edits.ts";
 import { type Change, isRefused } from "../../src/explore/edit.ts";
 import type { BeforeHold } from "../../src/explore/hold.ts";
-import { readSource } from "../../src/explore/read-source.ts";
+import { type Beside, readSource } from "../../src/explore/read-source.ts";
 import { rulesFor } from "../../src/explore/rules-for.ts";
 import type { Effect, Next } from "../message.ts";
 import {
@@ -16,23 +15,18 @@ import {
 } from "../state.ts";
 import { next, refuse, tell, within } from "./next.ts";
 
-function readingOf(text: string, { file, drawings }: Pick<OpenGarment, "file" | "drawings">): Reading {
-  const { garment, diagnostics } = readSource(text, file, drawings);
+function readingOf(text: string, { file, beside }: Pick<OpenGarment, "file" | "beside">): Reading {
+  const { garment, diagnostics } = readSource(text, file, beside);
   return { ...(garment && { garment }), diagnostics, rules: garment ? rulesFor(garment) : [] };
 }
 
 /** Opens a garment's text and has it solved. */
-export function openText(
-  state: State,
-  file: string,
-  text: string,
-  drawings: readonly LoadedDrawing[] = [],
-): Next {
-  const reading = readingOf(text, { file, drawings });
+export function openText(state: State, file: string, text: string, beside: Beside = {}): Next {
+  const reading = readingOf(text, { file, beside });
   const garment: OpenGarment = {
     file,
     saved: text,
-    drawings,
+    beside,
     version: { text, beforeHold: {} },
     past: [],
     future: [],
@@ -155,7 +149,7 @@ function solved(state: State): Next {
     sequence,
     source: garment.version.text,
     name: garment.file,
-    ...(garment.drawings.length > 0 && { drawings: garment.drawings }),
+    ...garment.beside,
     ...(rule !== undefined && { first: rule }),
   });
 }

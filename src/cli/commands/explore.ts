@@ -1,7 +1,10 @@
+import { loadDrawings } from "../../drawing-file/load-drawings.ts";
 import { openForEditing } from "../../edit/open.ts";
+import { readSource } from "../../explore/read-source.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
 import { whereSampleIs } from "../samples.ts";
+import { sizeAsked } from "../size-option.ts";
 
 export const run: CommandRun = async (input) => {
   const { operands, terminal } = input;
@@ -17,6 +20,7 @@ export const run: CommandRun = async (input) => {
     const opening = await openForEditing(file);
     if (opening.status === "failed")
       throw new CommandError(`${file}: ${opening.reason}${whereSampleIs(file)}`);
+    if (input.options.size !== undefined) await refuseUnknownSize(opening.text, file, input);
   }
   return onScreen(input, file);
 };
@@ -25,9 +29,14 @@ export const run: CommandRun = async (input) => {
 export async function onScreen(input: CommandInput, file: string | undefined): Promise<ExitCode> {
   const { explore } = await import("../../../tui/run.tsx");
   const colour = input.options["no-color"] !== true;
+  const { size } = input.options;
   let open = file;
   for (;;) {
-    const how = await explore({ ...(open !== undefined && { file: open }), colour });
+    const how = await explore({
+      ...(open !== undefined && { file: open }),
+      ...(open === file && typeof size === "string" && { garmentSize: size }),
+      colour,
+    });
     if (how.kind === "quit") return exitCodes.done;
     if (how.kind === "broken") {
       input.terminal.say(
@@ -37,6 +46,12 @@ export async function onScreen(input: CommandInput, file: string | undefined): P
     }
     open = await newGarment(input);
   }
+}
+
+/** A file with mistakes is opened all the same: the screen shows them, and its sizes are not known yet. */
+async function refuseUnknownSize(text: string, file: string, { options }: CommandInput): Promise<void> {
+  const { garment, range } = readSource(text, file, { drawings: await loadDrawings(text, file) });
+  if (garment) sizeAsked(range, options);
 }
 
 /** The file of the garment that was made; undefined where the knitter stopped, which leads back to the others. */

@@ -73,7 +73,7 @@ describe("an outline from a drawing", () => {
   test("is the same at every later reading, and in the screen's", async () => {
     const text = drawn("{ svg: front.svg, id: front }");
     const drawings = structuredClone(await loadDrawings(text, path("garment.yaml")));
-    expect(readSource(text, path("garment.yaml"), drawings).garment).toEqual((await read(text)).garment);
+    expect(readSource(text, path("garment.yaml"), { drawings }).garment).toEqual((await read(text)).garment);
   });
 
   test("takes what is said but can be lived with as warnings", async () => {

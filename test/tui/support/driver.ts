@@ -13,9 +13,10 @@ export const sampleNames = ["cable-sleeve", "front", "hat", "scarf", "sleeve", "
 
 /** Looks for a garment's fit in this thread. */
 export async function answerTo(source: string): Promise<Answer> {
-  const { garment } = readSource(source, "test.yaml");
+  const reading = readSource(source, "test.yaml");
+  const { garment } = reading;
   if (!garment) throw new Error("the garment of a test is sound");
-  return answerFor(garment, simplexEngine, { rivals: 5, timeLimitMs: 60_000 });
+  return answerFor({ ...reading, garment }, simplexEngine, { rivals: 5, timeLimitMs: 60_000 });
 }
 
 /** The program without a terminal: messages in, the state and all effects out. */
