@@ -1,6 +1,6 @@
 import type { CommandInput } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
-import { writeOutput } from "./files.ts";
+import { writeOutput } from "./write-output.ts";
 
 /** Writes a command's result to the file that was asked for, or to standard output. */
 export async function deliver(

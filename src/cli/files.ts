@@ -1,19 +1,30 @@
-import { constants } from "node:fs";
-import { access, readFile, stat } from "node:fs/promises";
+import { stat } from "node:fs/promises";
 import { namedFileReason } from "../edit/file-reason.ts";
+import { readUpTo } from "../edit/open.ts";
 import type { Terminal } from "./command.ts";
 import { CommandError } from "./exit-codes.ts";
 import { whereSampleIs } from "./samples.ts";
 
+/** Far more than any file that is read whole; some devices and pipes never end. */
+export const MOST_INPUT_BYTES = 32_000_000;
+
 /**
  * Reads a file, or standard input for "-".
  *
- * @throws CommandError where it cannot be read
+ * @throws CommandError where it cannot be read, or does not end
  */
 export async function readInput(name: string, terminal: Terminal): Promise<Uint8Array> {
-  if (name === "-") return terminal.readStdin();
+  const bytes = name === "-" ? await terminal.readStdin() : await readFileUpTo(name);
+  if (bytes === undefined || bytes.length > MOST_INPUT_BYTES)
+    throw new CommandError(
+      `${name === "-" ? "standard input" : name}: it is longer than ${MOST_INPUT_BYTES / 1_000_000} MB, more than is ever read`,
+    );
+  return bytes;
+}
+
+async function readFileUpTo(name: string): Promise<Uint8Array | undefined> {
   try {
-    return await readFile(name);
+    return await readUpTo(name, MOST_INPUT_BYTES);
   } catch (error) {
     throw new CommandError(`${name}: ${namedFileReason(error)}${whereSampleIs(name)}`);
   }
@@ -26,31 +37,5 @@ export async function sizeOf(name: string): Promise<number | undefined> {
     return (await stat(name)).size;
   } catch {
     return undefined;
-  }
-}
-
-/**
- * Writes a result to a file as a whole or not at all.
- *
- * @param force overwrite a file that exists
- * @throws CommandError where the file exists already or cannot be written
- */
-export async function writeOutput(name: string, text: string | Uint8Array, force: boolean): Promise<void> {
-  if (!force && (await exists(name)))
-    throw new CommandError(`${name} exists already and was left as it is. To overwrite it, add --force.`);
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  try {
-    await writeFileAtomic(name, typeof text === "string" ? text : Buffer.from(text));
-  } catch (error) {
-    throw new CommandError(`${name}: ${namedFileReason(error)}`);
-  }
-}
-
-async function exists(name: string): Promise<boolean> {
-  try {
-    await access(name, constants.F_OK);
-    return true;
-  } catch {
-    return false;
   }
 }

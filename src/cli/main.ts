@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import type { Terminal } from "./command.ts";
 import { exitCodes } from "./exit-codes.ts";
+import { MOST_INPUT_BYTES } from "./files.ts";
 import { createStatusLine } from "./progress/status-line.ts";
 import { runCommandLine } from "./run.ts";
 
@@ -22,7 +23,13 @@ const terminal: Terminal = {
   interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
   readStdin: async () => {
     const chunks: Buffer[] = [];
-    for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
+    let size = 0;
+    for await (const chunk of process.stdin as AsyncIterable<Buffer>) {
+      chunks.push(chunk);
+      size += chunk.length;
+      // What goes on for ever is refused for its length by whoever asked.
+      if (size > MOST_INPUT_BYTES) break;
+    }
     return Buffer.concat(chunks);
   },
   ...(statusLine && { status: statusLine.show }),

@@ -1,6 +1,7 @@
 import { constants } from "node:fs";
 import { access, readFile, realpath, stat } from "node:fs/promises";
 import { errorCode, fileReason } from "./file-reason.ts";
+import { replaceFile } from "./replace-file.ts";
 
 export interface SaveRequest {
   readonly file: string;
@@ -27,7 +28,7 @@ export type AtomicWrite = (file: string, text: string) => Promise<void>;
  */
 export async function saveFile(
   { file, text, expected }: SaveRequest,
-  write: AtomicWrite = writeAtomically,
+  write: AtomicWrite = replaceFile,
 ): Promise<SaveOutcome> {
   try {
     const target = await realFile(file);
@@ -64,16 +65,11 @@ async function bytesOf(file: string): Promise<Buffer | undefined> {
 }
 
 /** A whole new file could take the place even of one that is write-protected, so the protection is looked at. */
-async function isWritable(file: string): Promise<boolean> {
+export async function isWritable(file: string): Promise<boolean> {
   const { mode } = await stat(file);
   if ((mode & 0o222) === 0) return false;
   return access(file, constants.W_OK).then(
     () => true,
     () => false,
   );
-}
-
-async function writeAtomically(file: string, text: string): Promise<void> {
-  const { default: writeFileAtomic } = await import("write-file-atomic");
-  await writeFileAtomic(file, text);
 }

@@ -82,7 +82,7 @@ export function writeAll(files: Files, descriptor: number, bytes: Uint8Array, po
 
 /**
  * Puts bytes in a file's place as a whole or not at all, and returns once they are there whatever becomes of the
- * power. write-file-atomic is not used, because it does not sync the folder in which it renames.
+ * power. `replaceFile` does the same without the question, and hands out no open file.
  *
  * @param mayReplace asked when all but the replacing is done
  * @returns the new file, open for reading and writing; undefined where it was not to be replaced any more

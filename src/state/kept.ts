@@ -1,6 +1,7 @@
 import { readFile, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { errorCode, fileReason } from "../edit/file-reason.ts";
+import { replaceFile } from "../edit/replace-file.ts";
 import { makeFolder, usualFiles } from "./durable.ts";
 
 /** Whether something could be kept; where it could not the program goes on without. */
@@ -33,9 +34,8 @@ async function attempted(task: () => Promise<void>): Promise<Kept> {
 
 /** Writes state as a whole or not at all, for its owner alone; the folder is made where it is missing. */
 export async function writeState(file: string, state: object): Promise<void> {
-  const { default: writeFileAtomic } = await import("write-file-atomic");
   makeFolder(usualFiles, dirname(file));
-  await writeFileAtomic(file, `${JSON.stringify(state)}\n`, { mode: 0o600 });
+  await replaceFile(file, `${JSON.stringify(state)}\n`, 0o600);
 }
 
 /** State as it was written; undefined where there is none, or where it cannot be read. */

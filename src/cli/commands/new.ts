@@ -1,4 +1,3 @@
-import { access } from "node:fs/promises";
 import { createInterface } from "node:readline";
 import { examine } from "../../examine/examine.ts";
 import { readGarment } from "../../garment/read-garment.ts";
@@ -10,7 +9,7 @@ import { outcomeLines } from "../../wizard/words.ts";
 import type { CommandInput, CommandRun, Terminal } from "../command.ts";
 import { textWidth } from "../deliver.ts";
 import { CommandError, exitCodes } from "../exit-codes.ts";
-import { writeOutput } from "../files.ts";
+import { refuseToOverwrite, writeOutput } from "../write-output.ts";
 
 export const run: CommandRun = async (input) => {
   const { operands, options, terminal } = input;
@@ -24,16 +23,6 @@ export const run: CommandRun = async (input) => {
   await askForGarment(input, file);
   return exitCodes.done;
 };
-
-/** Said before the first question, so that nobody answers all of them for nothing. */
-async function refuseToOverwrite(file: string): Promise<void> {
-  const isThere = await access(file).then(
-    () => true,
-    () => false,
-  );
-  if (isThere)
-    throw new CommandError(`${file} exists already and was left as it is. To overwrite it, add --force.`);
-}
 
 /** Writes the garment into a file, or to standard output where none is named. */
 async function handOver({ options, terminal }: CommandInput, file: string | undefined, answers: Answers) {
