@@ -1,0 +1,158 @@
+import { wrap } from "../report/wrap.ts";
+import type { TradeOff } from "./trade.ts";
+import { amountText, termName, unitName } from "./words.ts";
+
+/** How a plot is drawn with letters. */
+export interface PlotOptions {
+  readonly columns: number;
+  readonly rows: number;
+  /** Whether more than ASCII may be used. */
+  readonly unicode: boolean;
+  /** A point that stands out, such as the one that is looked at. */
+  readonly chosen?: number;
+}
+
+interface Lines {
+  readonly level: string;
+  readonly upright: string;
+  /** From the left and down. */
+  readonly turn: string;
+  readonly corner: string;
+}
+
+const unicodeLines: Lines = { level: "─", upright: "│", turn: "┐", corner: "└" };
+const asciiLines: Lines = { level: "-", upright: "|", turn: "+", corner: "+" };
+
+/** What stands for a point: 1 to 9, then a to z. */
+export const markOf = (index: number): string =>
+  index < 9 ? String(index + 1) : index < 35 ? String.fromCodePoint(97 + index - 9) : "o";
+
+export const bestBeside = "*";
+const several = "#";
+
+/** Columns right of the last point and rows above the first one, in which the step line runs on. */
+const runOn = 3;
+
+/**
+ * The points over the first term to the right and the second one upward, and with two terms the step line that no fit
+ * lies below. With three terms each mark tells the third: 0 for the least that a point has of it, 9 for the most.
+ */
+export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): readonly string[] {
+  const lines = unicode ? unicodeLines : asciiLines;
+  const [across, up, third] = trade.terms;
+  const marked = [...trade.points, ...(trade.bestAt === undefined ? [trade.best] : [])];
+  const labels = marked.map(({ amounts }) => amountText(amounts[1]!));
+  const left = Math.max(...labels.map((label) => label.length)) + 1;
+  const width = Math.max(16, columns - left - 1);
+  const height = Math.max(5, rows - 4);
+  const x = scale(
+    marked.map(({ amounts }) => amounts[0]!),
+    width - 1 - runOn,
+    1,
+  );
+  const y = scale(
+    marked.map(({ amounts }) => amounts[1]!),
+    height - 2,
+    0,
+  );
+  const cells = Array.from({ length: height }, () => new Array<string>(width).fill(" "));
+  const put = (column: number, row: number, mark: string): void => {
+    cells[height - 1 - row]![column] = mark;
+  };
+
+  const places = trade.points.map(({ amounts }) => [x(amounts[0]!), y(amounts[1]!)] as const);
+  if (third === undefined && places.length > 0) stairs(places, width, height, lines, put);
+  if (trade.bestAt === undefined) put(x(trade.best.amounts[0]!), y(trade.best.amounts[1]!), bestBeside);
+  const levels = third === undefined ? undefined : levelsOf(trade);
+  const taken = new Map<string, number>();
+  places.forEach(([column, row], index) => {
+    const at = `${column} ${row}`;
+    const before = taken.get(at);
+    taken.set(at, index);
+    if (levels === undefined) put(column, row, before === undefined ? markOf(index) : several);
+    else if (before === undefined || levels[index]! < levels[before]!)
+      put(column, row, String(levels[index]!));
+    else taken.set(at, before);
+  });
+
+  const rowLabels = new Map<number, string>();
+  marked.forEach(({ amounts }, index) => {
+    const row = y(amounts[1]!);
+    if (!rowLabels.has(row)) rowLabels.set(row, labels[index]!);
+  });
+  return [
+    `${termName(up!)} (${unitName(up!)})`,
+    ...cells.map((row, index) => {
+      const label = rowLabels.get(height - 1 - index) ?? "";
+      return `${label.padStart(left - 1)} ${lines.upright}${row.join("")}`.trimEnd();
+    }),
+    `${" ".repeat(left)}${lines.corner}${lines.level.repeat(width)}`,
+    `${" ".repeat(left + 1)}${columnLabels(
+      marked.map(({ amounts }) => [x(amounts[0]!), amountText(amounts[0]!)]),
+      width,
+    )}`.trimEnd(),
+    `${termName(across!)} (${unitName(across!)})`.padStart(left + 1 + width),
+    ...legend(trade, new Set(cells.flat())).flatMap((words) => wrap(words, columns)),
+  ];
+}
+
+/** Amounts to whole places from `first` on; all alike stand at the first. */
+function scale(amounts: readonly number[], last: number, first: number): (amount: number) => number {
+  const least = Math.min(...amounts);
+  const most = Math.max(...amounts);
+  return (amount) =>
+    most === least ? first : first + Math.round(((amount - least) / (most - least)) * (last - first));
+}
+
+function stairs(
+  places: readonly (readonly [column: number, row: number])[],
+  width: number,
+  height: number,
+  { level, upright, turn }: Lines,
+  put: (column: number, row: number, mark: string) => void,
+): void {
+  const [first] = places;
+  for (let row = first![1] + 1; row < height; row++) put(first![0], row, upright);
+  places.forEach(([column, row], index) => {
+    const next = places[index + 1];
+    for (let at = column + 1; at < (next?.[0] ?? width); at++) put(at, row, level);
+    if (!next) return;
+    put(next[0], row, turn);
+    for (let at = row - 1; at > next[1]; at--) put(next[0], at, upright);
+  });
+}
+
+/** As many labels below their places as have room, from the left. */
+function columnLabels(labels: readonly (readonly [column: number, text: string])[], width: number): string {
+  let text = "";
+  for (const [column, label] of [...labels].sort(([a], [b]) => a - b)) {
+    const from = Math.max(0, Math.min(column - Math.floor(label.length / 2), width - label.length));
+    if (from < text.length + (text === "" ? 0 : 1)) continue;
+    text = text.padEnd(from) + label;
+  }
+  return text;
+}
+
+/** For each point how much it has of the third term, in tenths of what there is between the least and the most. */
+function levelsOf({ points }: TradeOff): readonly number[] {
+  const amounts = points.map(({ amounts: [, , third] }) => third!);
+  const level = scale(amounts, 9, 0);
+  return amounts.map(level);
+}
+
+function legend({ points, terms, bestAt }: TradeOff, drawn: ReadonlySet<string>): readonly string[] {
+  const third = terms[2];
+  const amounts = third ? points.map(({ amounts: [, , amount] }) => amount!) : [];
+  const [least, most] = [Math.min(...amounts), Math.max(...amounts)].map(amountText);
+  return [
+    ...(third
+      ? [
+          least === most
+            ? `All have ${least} ${unitName(third)} of ${termName(third)}.`
+            : `Each digit tells ${termName(third)} (${unitName(third)}): 0 is ${least}, 9 is ${most}; where several stand on one spot, the least.`,
+        ]
+      : []),
+    ...(bestAt === undefined ? [`${bestBeside} is the best fit.`] : []),
+    ...(drawn.has(several) ? [`Several points stand at ${several}.`] : []),
+  ];
+}
