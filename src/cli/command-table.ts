@@ -242,7 +242,7 @@ export const commandTable: readonly CommandEntry[] = [
     name: "model",
     summary: "the linear program in CPLEX LP format, for any solver to check the answer",
     operands: "FILE",
-    options: [output, force],
+    options: [size, output, force],
     examples: ["evenrow model samples/sleeve.yaml", "evenrow model samples/sleeve.yaml -o sleeve.lp"],
     load: () => import("./commands/model.ts"),
   },

@@ -1,9 +1,9 @@
 import type { Fit } from "../fit/fit.ts";
-import { noFitText } from "../report/no-fit-text.ts";
 import type { CommandInput } from "./command.ts";
 import { textWidth } from "./deliver.ts";
 import { type ExitCode, exitCodes } from "./exit-codes.ts";
 import { fileOperand, type LoadedGarment } from "./load-garment.ts";
+import { refusalText } from "./refusal-text.ts";
 import { solveFile } from "./solving.ts";
 
 /** A fit to go on with, or how the command ends without one. */
@@ -14,13 +14,14 @@ export type Fitted =
 /** Fits the file of a command that works from the best fit alone; where there is none, why is said. */
 export async function fittedFile(input: CommandInput, command: string): Promise<Fitted> {
   const { terminal } = input;
-  const { loaded, result, conflict, code } = await solveFile(fileOperand(input, command), input, 0);
+  const solved = await solveFile(fileOperand(input, command), input, 0);
+  const { loaded, result, code } = solved;
   for (const note of result.notes) terminal.say(note);
   switch (result.status) {
     case "fits":
       return { fit: result.fit, proven: result.proven, locate: loaded.locate };
     case "does not fit":
-      terminal.say(noFitText(loaded.garment!.title, conflict, textWidth(terminal.columns)));
+      terminal.say(refusalText(solved, textWidth(terminal.columns)));
       return { code };
     case "stopped":
       terminal.say(result.reason);

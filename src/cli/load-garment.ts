@@ -25,6 +25,9 @@ export interface LoadedGarment {
   readonly drawings: readonly LoadedDrawing[];
 }
 
+/** One without mistakes. */
+export type SoundGarment = LoadedGarment & { readonly garment: Garment };
+
 /** The one file a command is about. */
 export function fileOperand({ operands }: CommandInput, command: string): string {
   const [file, second] = operands;
@@ -71,7 +74,7 @@ export async function soundGarment(
   file: string,
   terminal: Terminal,
   options: CommandInput["options"] = {},
-): Promise<LoadedGarment & { garment: Garment }> {
+): Promise<SoundGarment> {
   const loaded = await loadGarment(file, terminal);
   const { garment, range, name, source } = loaded;
   const diagnostics = loaded.diagnostics.filter(({ severity }) => severity !== "note");
@@ -87,7 +90,7 @@ export async function garmentInOneSize(
   file: string,
   terminal: Terminal,
   options: CommandInput["options"],
-): Promise<LoadedGarment & { garment: Garment }> {
+): Promise<SoundGarment> {
   const loaded = await soundGarment(file, terminal, options);
   needOneSize(loaded.range, loaded.size);
   return loaded;

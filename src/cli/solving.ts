@@ -1,13 +1,15 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
 import { highsIsInstalled } from "../../solver/highs-installed.ts";
 import { breakDown } from "../fit/refusal.ts";
-import { type FitResult, fitGarment, RefusedFit } from "../fit/solve.ts";
+import { type FitResult, RefusedFit } from "../fit/solve.ts";
+import { fitAsked } from "../grading/fit-asked.ts";
+import type { SizeResult } from "../grading/fit-size.ts";
 import { type PlacedRule, placedRules } from "../report/fit-json.ts";
 import { type Steadiness, steadinessOf } from "../steady/steadiness.ts";
 import { numberOption, wordOption } from "./arguments.ts";
 import type { CommandInput } from "./command.ts";
 import { CommandError, type ExitCode, exitCodes } from "./exit-codes.ts";
-import { garmentInOneSize, type LoadedGarment } from "./load-garment.ts";
+import { garmentInOneSize, type LoadedGarment, type SoundGarment } from "./load-garment.ts";
 import { conflictCutShort, endedEarly, endedWithout } from "./progress/ending-words.ts";
 import { type Ending, type SolveWatch, watchSolves } from "./progress/solve-watch.ts";
 import { asAsked } from "./steadily.ts";
@@ -15,7 +17,7 @@ import { asAsked } from "./steadily.ts";
 export interface Solved {
   readonly loaded: LoadedGarment;
   /** Its notes say by whom it was ended early. */
-  readonly result: FitResult;
+  readonly result: FitResult | SizeResult;
   /** Which rules fail to meet, where nothing fits. */
   readonly conflict: readonly PlacedRule[];
   /** What there is to know of a garment that has to be steady, where that was asked for. */
@@ -40,37 +42,60 @@ export async function solveFile(
   looksRound = false,
 ): Promise<Solved> {
   const { options, terminal } = input;
-  const timeLimitMs = timeLimitOf(options);
-  return withEngine(input, async (watch) => {
-    const loaded = asAsked(await garmentInOneSize(file, terminal, options), options);
-    const started = performance.now();
-    const found = await fitGarment(loaded.garment, watch.engine, {
-      timeLimitMs,
-      ...(rivals !== undefined && { rivals }),
-      onRivals: (count, of) => watch.phase(`Next best fit ${Math.min(count + 1, of)} of ${of}`, "many"),
-    });
-    const result = withEnding(found, watch.ending(), timeLimitMs);
-    const conflict =
-      result.status === "does not fit" ? await conflictOf(loaded, watch) : { rules: [], notes: [] };
-    if (looksRound && loaded.garment.steady !== undefined)
-      watch.phase("How wide a range of gauges can be had", "many");
-    const leftMs = (): number =>
-      watch.ending() === undefined ? timeLimitMs - (performance.now() - started) : 0;
-    const steadiness = looksRound
-      ? await steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs)
-      : undefined;
-    return {
-      loaded,
-      ...(steadiness && { steadiness }),
-      result: { ...result, notes: [...result.notes, ...conflict.notes] },
-      conflict: conflict.rules,
-      elapsedMs: performance.now() - started,
-      code: exitCodeFor(result, watch.ending()),
-    };
-  });
+  return withEngine(input, async (watch) =>
+    solveLoaded(
+      asAsked(await garmentInOneSize(file, terminal, options), options),
+      watch,
+      input,
+      rivals,
+      looksRound,
+    ),
+  );
 }
 
-function withEnding(result: FitResult, ending: Ending | undefined, timeLimitMs: number): FitResult {
+/** The same for a file that was read already; one size of it where it has sizes. */
+export async function solveLoaded(
+  loaded: SoundGarment,
+  watch: SolveWatch,
+  { options }: CommandInput,
+  rivals: number | undefined,
+  looksRound: boolean,
+): Promise<Solved> {
+  const timeLimitMs = timeLimitOf(options);
+  const started = performance.now();
+  const found = await fitAsked({ ...loaded, size: loaded.size?.name }, watch.engine, {
+    timeLimitMs,
+    ...(rivals !== undefined && { rivals }),
+    onRivals: (count, of) => watch.phase(`Next best fit ${Math.min(count + 1, of)} of ${of}`, "many"),
+  });
+  const result = withEnding(found, watch.ending(), timeLimitMs);
+  const conflict = fitsAlone(result, loaded) ? { rules: [], notes: [] } : await conflictOf(loaded, watch);
+  if (looksRound && loaded.garment.steady !== undefined)
+    watch.phase("How wide a range of gauges can be had", "many");
+  const leftMs = (): number =>
+    watch.ending() === undefined ? timeLimitMs - (performance.now() - started) : 0;
+  const steadiness = looksRound
+    ? await steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs)
+    : undefined;
+  return {
+    loaded,
+    ...(steadiness && { steadiness }),
+    result: { ...result, notes: [...result.notes, ...conflict.notes] },
+    conflict: conflict.rules,
+    elapsedMs: performance.now() - started,
+    code: exitCodeFor(result, watch.ending()),
+  };
+}
+
+/** Whether there is no rule to look for: something fits, or would if it were not for other sizes. */
+const fitsAlone = (result: Solved["result"], { size }: LoadedGarment): boolean =>
+  result.status !== "does not fit" || ("misfits" in result && !result.misfits.includes(size?.name ?? ""));
+
+function withEnding(
+  result: Solved["result"],
+  ending: Ending | undefined,
+  timeLimitMs: number,
+): Solved["result"] {
   if (ending === undefined || result.status === "does not fit") return result;
   return result.status === "stopped"
     ? { ...result, reason: endedWithout(ending, timeLimitMs) }
@@ -78,7 +103,7 @@ function withEnding(result: FitResult, ending: Ending | undefined, timeLimitMs: 
 }
 
 async function conflictOf(
-  { garment, locate }: LoadedGarment & { readonly garment: NonNullable<LoadedGarment["garment"]> },
+  { garment, locate }: SoundGarment,
   watch: SolveWatch,
 ): Promise<{ readonly rules: readonly PlacedRule[]; readonly notes: readonly string[] }> {
   watch.phase("Leaving out one rule after the other", "many");
@@ -88,7 +113,7 @@ async function conflictOf(
     : { rules: [], notes: [conflictCutShort] };
 }
 
-function exitCodeFor(result: FitResult, ending: Ending | undefined): ExitCode {
+function exitCodeFor(result: Solved["result"], ending: Ending | undefined): ExitCode {
   if (result.status === "does not fit") return exitCodes.noFit;
   if (result.status === "stopped") return stoppedCode(ending);
   return result.proven && (result.rivalsProven || ending === undefined) ? exitCodes.done : exitCodes.stopped;

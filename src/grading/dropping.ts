@@ -24,7 +24,7 @@ export async function gainsOfDropping(
       dropped.push({ size: name, gain: 0, proven: shared.proven && alone.proven });
       continue;
     }
-    const without = await solving.together(others);
+    const without = await solving.together(others, ready[index]);
     if (without.status !== "picked") continue;
     const gain = shared.cost - without.picks.cost - alone.cost;
     dropped.push({

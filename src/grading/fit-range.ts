@@ -9,7 +9,14 @@ import { gainsOfDropping } from "./dropping.ts";
 import { type PreparedSize, prepareRange } from "./prepare-range.ts";
 import type { FittedSize, RangeFits, RangeResult, RangeRival } from "./range-result.ts";
 import { sharedLook } from "./shared-look.ts";
-import { createSolving, fitsOf, type ReadySize, type Solving, type Together } from "./solve-sizes.ts";
+import {
+  createSolving,
+  fitsOf,
+  type RangeStep,
+  type ReadySize,
+  type Solving,
+  type Together,
+} from "./solve-sizes.ts";
 import { whyTogetherNothingFits } from "./together-nothing-fits.ts";
 
 export interface RangeOptions extends SolveOptions {
@@ -17,6 +24,8 @@ export interface RangeOptions extends SolveOptions {
   readonly rivals?: number;
   /** Whether to find out what each size gives up for the others, and what dropping one would gain; it is, unless stated. */
   readonly advice?: boolean;
+  /** Told what is being looked for before it is: a size by itself, or all without one, by the size's name. */
+  readonly onStep?: (step: RangeStep) => void;
 }
 
 const usualRivals = 3;
@@ -32,11 +41,11 @@ export async function fitRange(
   engine: Engine,
   options: RangeOptions = {},
 ): Promise<RangeResult> {
-  const { rivals: wanted = usualRivals, advice = true, ...limits } = options;
-  const solving = createSolving(range, engine, limits);
+  const { rivals: wanted = usualRivals, advice = true, timeLimitMs, onStep, onRivals } = options;
+  const solving = createSolving(range, engine, timeLimitMs, onStep);
   let sizes: readonly PreparedSize[];
   try {
-    sizes = within(limits.timeLimitMs, () => prepareRange(range, wanted + 1));
+    sizes = within(timeLimitMs, () => prepareRange(range, wanted + 1));
   } catch (error) {
     if (error instanceof WorkEnded) return { status: "stopped", reason: error.message, ...solving.spent() };
     throw error;
@@ -53,7 +62,7 @@ export async function fitRange(
   const alone = advice ? await inTurn(ready, solving.alone) : [];
   const fitted = ready.map(({ name }, index) => sizeOf(name, fits[index]!, alone[index]));
   const dropping = advice ? await gainsOfDropping(picks, ready, fitted, solving) : [];
-  const rivals = await nextLooks(range, ready, together, wanted, solving);
+  const rivals = await nextLooks(range, ready, together, wanted, solving, onRivals);
   const { nodes, notes } = solving.spent();
   return {
     status: "fits",
@@ -91,8 +100,12 @@ async function nextLooks(
   { joined, picks }: Together,
   wanted: number,
   solving: Solving,
+  onRivals: SolveOptions["onRivals"],
 ): Promise<Pick<RangeFits, "rivals" | "rivalsProven">> {
-  const next = await nextBest(joined.choice, picks, wanted, solving.engine, solving.limits());
+  const next = await nextBest(joined.choice, picks, wanted, solving.engine, {
+    ...solving.limits(),
+    onFound: (found) => onRivals?.(found, wanted),
+  });
   solving.count(next.nodes, next.note);
   return {
     rivalsProven: next.proven,

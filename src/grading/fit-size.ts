@@ -31,10 +31,15 @@ export async function fitSize(
   const { rivals: wanted = usualRivals, ...limits } = options;
   if (!range.share) return fitAlone(range, size, engine, options);
   const started = performance.now();
-  const result = await fitRange(range, engine, { ...limits, rivals: 0, advice: false });
+  const { timeLimitMs } = limits;
+  const result = await fitRange(range, engine, {
+    ...(timeLimitMs !== undefined && { timeLimitMs }),
+    rivals: 0,
+    advice: false,
+  });
   if (result.status !== "fits") return result;
   const { fit } = result.sizes.find(({ name }) => name === size)!;
-  const left = limits.timeLimitMs && Math.max(1, limits.timeLimitMs - (performance.now() - started));
+  const left = timeLimitMs && Math.max(1, timeLimitMs - (performance.now() - started));
   const next = await rivalsOf(fit, range.share, wanted, engine, {
     ...limits,
     ...(left !== undefined && { timeLimitMs: left }),
@@ -106,7 +111,10 @@ async function rivalsOf(
       engine: "",
     } as const;
     const picks = picksFor(fit, prepared);
-    const next = await nextBest(prepared.program, { ...first, picks }, wanted, engine, limits);
+    const next = await nextBest(prepared.program, { ...first, picks }, wanted, engine, {
+      ...(limits.timeLimitMs !== undefined && { timeLimitMs: limits.timeLimitMs }),
+      onFound: (found) => limits.onRivals?.(found, wanted),
+    });
     const { proven, nodes, note } = next;
     const fits = next.list.map((one) => fitFrom(prepared, one));
     return { fits, proven, nodes, notes: note === undefined ? [] : [note] };

@@ -1,6 +1,7 @@
-import { type Joined, join } from "../../solver/choice.ts";
+import { type ChoiceProgram, type Joined, join } from "../../solver/choice.ts";
 import { within } from "../fit/allowance.ts";
-import { type LooksOf, placedMotifs } from "../fit/enumerate.ts";
+import { enumerate, type LooksOf, placedMotifs } from "../fit/enumerate.ts";
+import { formulate } from "../fit/formulate.ts";
 import { looksOf } from "../fit/looks.ts";
 import { type Prepared, prepare } from "../fit/prepare.ts";
 import { countLimits } from "../fit/steady/counts.ts";
@@ -28,10 +29,20 @@ export function prepareRange(range: SizeRange, fits: number): readonly PreparedS
   }));
 }
 
-/** Sizes as one choice program; each must have something to choose from. */
+/** A whole range as one choice program, also where a size has nothing to choose from. */
+export function joinRange(range: SizeRange): ChoiceProgram {
+  const looks = looksInCommon(range, 1);
+  const sizes = range.sizes.map(({ name, garment }) => {
+    const choices = enumerate(garment, { fits: 1, looksOf: looks });
+    return { name, prepared: { choices, program: formulate(choices) } };
+  });
+  return joinSizes(range.share, sizes).choice;
+}
+
+/** Sizes as one choice program. */
 export const joinSizes = (
   share: Share | undefined,
-  sizes: readonly { readonly name: string; readonly prepared: Prepared }[],
+  sizes: readonly { readonly name: string; readonly prepared: Pick<Prepared, "choices" | "program"> }[],
 ): Joined =>
   join(
     sizes.map(({ name, prepared: { program, choices } }) => ({

@@ -16,7 +16,8 @@ export interface ReadySize {
 
 /** Solves for some sizes of a range and adds up what it took. */
 export interface Solving {
-  readonly together: (sizes: readonly ReadySize[]) => Promise<Together | NoPicks>;
+  /** @param without the size that is left out, where it is to be seen what that does */
+  readonly together: (sizes: readonly ReadySize[], without?: ReadySize) => Promise<Together | NoPicks>;
   readonly alone: (size: ReadySize) => Promise<Picks | NoPicks>;
   readonly engine: Engine;
   /** For the next of several solves that have one limit together. */
@@ -32,11 +33,21 @@ export interface Together {
   readonly picks: Picks;
 }
 
-export function createSolving({ share }: SizeRange, engine: Engine, options: EngineOptions): Solving {
-  const { timeLimitMs, ...others } = options;
-  const deadline = timeLimitMs === undefined ? undefined : Date.now() + timeLimitMs;
+/** What is looked for beside the best fit: how a size fits by itself, or all others without it. */
+export interface RangeStep {
+  readonly looksFor: "alone" | "without";
+  readonly size: string;
+}
+
+export function createSolving(
+  { share }: SizeRange,
+  engine: Engine,
+  timeLimitMs: number | undefined,
+  onStep: ((step: RangeStep) => void) | undefined,
+): Solving {
+  const deadline = timeLimitMs === undefined ? undefined : performance.now() + timeLimitMs;
   const limits = (): EngineOptions =>
-    deadline === undefined ? others : { ...others, timeLimitMs: Math.max(1, deadline - Date.now()) };
+    deadline === undefined ? {} : { timeLimitMs: Math.max(1, deadline - performance.now()) };
   let nodes = 0;
   const notes = new Set<string>();
   const count = (more: number, note?: string): void => {
@@ -52,8 +63,12 @@ export function createSolving({ share }: SizeRange, engine: Engine, options: Eng
     limits,
     count,
     spent: () => ({ nodes, notes: [...notes] }),
-    alone: async ({ prepared }) => counted(await best(prepared.program, engine, limits())),
-    together: async (sizes) => {
+    alone: async ({ name, prepared }) => {
+      onStep?.({ looksFor: "alone", size: name });
+      return counted(await best(prepared.program, engine, limits()));
+    },
+    together: async (sizes, without) => {
+      if (without) onStep?.({ looksFor: "without", size: without.name });
       const joined = joinSizes(share, sizes);
       const picks = counted(await best(joined.choice, engine, limits()));
       return picks.status === "picked" ? { status: "picked", joined, picks } : picks;

@@ -9,15 +9,15 @@ export async function whyTogetherNothingFits(
   ready: readonly ReadySize[],
   solving: Solving,
 ): Promise<Pick<RangeDoesNotFit, "freeing" | "clash">> {
-  const status = async (sizes: readonly ReadySize[]): Promise<string> =>
-    (await solving.together(sizes)).status;
-  const without = (sizes: readonly ReadySize[], one: ReadySize): readonly ReadySize[] =>
+  const others = (sizes: readonly ReadySize[], one: ReadySize): readonly ReadySize[] =>
     sizes.filter((size) => size !== one);
+  const statusWithout = async (one: ReadySize, sizes: readonly ReadySize[]): Promise<string> =>
+    (await solving.together(others(sizes, one), one)).status;
   const freeing: string[] = [];
-  for (const size of ready) if ((await status(without(ready, size))) === "picked") freeing.push(size.name);
+  for (const size of ready) if ((await statusWithout(size, ready)) === "picked") freeing.push(size.name);
   if (freeing.length > 0) return { freeing, clash: [] };
   let clash = ready;
   for (const size of ready)
-    if ((await status(without(clash, size))) === "infeasible") clash = without(clash, size);
+    if ((await statusWithout(size, clash)) === "infeasible") clash = others(clash, size);
   return { freeing, clash: clash.map(({ name }) => name) };
 }

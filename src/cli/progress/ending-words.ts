@@ -27,7 +27,7 @@ export const endedWithout = (ending: Ending, timeLimitMs: number): string =>
 /** Said where it is certain that nothing fits, and no more than that. */
 export const conflictCutShort = "Which rules stand in the way was not found out before this was stopped.";
 
-const whoEnded = (ending: Ending, timeLimitMs: number): string =>
+export const whoEnded = (ending: Ending, timeLimitMs: number): string =>
   ending === "knitter"
     ? "Stopped by you"
     : `Stopped at the time limit of ${Number((timeLimitMs / 1000).toFixed(2))} s`;
