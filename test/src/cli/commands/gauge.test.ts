@@ -43,14 +43,6 @@ const copyOf = (name: string, text: string): string => {
 };
 
 describe("gauge", () => {
-  test("prints what the README shows", async () => {
-    const readme = readFileSync("README.md", "utf8");
-    const [, words = ""] = /\nnpx evenrow gauge (.*)\n/.exec(readme) ?? [];
-    const [, shown = ""] = /```text\n(Ground, over 10 cm[^`]*)```/.exec(readme) ?? [];
-    const operands = [...words.matchAll(/"([^"]*)"/g)].map(([, operand = ""]) => operand);
-    expect(await gauge(operands)).toEqual({ code: 0, out: shown, err: "" });
-  });
-
   test("takes the same from standard input, one answer a line", async () => {
     const asked = await gauge([], `${ground}\n\n${washed}\n\n${cord}\n`);
     expect(asked).toEqual(await gauge([ground, washed, cord]));

@@ -120,9 +120,3 @@ test("where nothing fits there is no sheet, and the exit code is 1", async () =>
   expect([code, err]).toEqual([1, expect.stringContaining("Nothing fits")]);
   expect(existsSync(file)).toBe(false);
 });
-
-test("the README shows what is printed", async () => {
-  const [, shown] = /```text\n(sleeve\n-+\n[^`]*)\.\.\.\n```/.exec(readFileSync("README.md", "utf8"))!;
-  const { out } = await sheet("samples/sleeve.yaml");
-  expect(out.toString()).toContain(shown);
-});
