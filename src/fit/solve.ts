@@ -15,6 +15,8 @@ export interface Fits {
   readonly fit: Fit;
   /** Whether it is certain that nothing costs less. */
   readonly proven: boolean;
+  /** Whether it is one of several sizes that share something, and the best for all of them together. */
+  readonly amongSizes?: boolean;
   readonly bound: number;
   readonly rivals: readonly Fit[];
   /** Whether each rival is certain to be the next best. */

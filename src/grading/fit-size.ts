@@ -47,6 +47,7 @@ export async function fitSize(
   return {
     status: "fits",
     fit,
+    amongSizes: true,
     proven: result.proven,
     // Where it is not proven, how much less this one size might give up cannot be told from the bound for all.
     bound: result.proven ? fit.cost : Number.NEGATIVE_INFINITY,

@@ -5,7 +5,7 @@ import { prepareCord } from "../cord/preparation.ts";
 import { type Fit, type FittedPlacement, lookOf, pieceOf } from "../fit/fit.ts";
 import type { Share } from "../garment/garment.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
-import { roundUpTo } from "../report/rounding.ts";
+import { roundTo, roundUpTo } from "../report/rounding.ts";
 import { estimateYarn, type YarnNeed } from "../yarn/estimate.ts";
 import type { FittedSize } from "./range-result.ts";
 import { sharedLook } from "./shared-look.ts";
@@ -218,7 +218,7 @@ function placementLines(fits: readonly Fit[], index: number): readonly TableLine
       fits,
       "its length",
       "cm",
-      cord(({ lengthMm }) => roundUpTo(lengthMm / 10, 1)),
+      cord(({ lengthMm }) => roundTo(lengthMm / 10, 1)),
     ),
   ];
 }

@@ -17,7 +17,7 @@ import { wrap } from "./wrap.ts";
 
 /** The best fit, what it gives up and its rivals, as text of at most `width` characters a line. */
 export function fitText(result: Fits, width: number): string {
-  const { fit, proven, rivals } = result;
+  const { fit } = result;
   const { title } = fit.garment;
   return [
     title,
@@ -28,11 +28,11 @@ export function fitText(result: Fits, width: number): string {
       ...placementLines(fit, placement).flatMap((line) => wrap(line, width, 4)),
       "",
     ]),
-    ...costLines(fit, proven, result.bound),
+    ...costLines(result),
     "",
     ...gaugeRangeLines(fit, width),
     "",
-    ...rivalLines(fit, rivals, result.rivalsProven, width),
+    ...rivalLines(result, width),
   ].join("\n");
 }
 
@@ -92,9 +92,10 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   ];
 }
 
-function costLines(fit: Fit, proven: boolean, bound: number): readonly string[] {
+function costLines({ fit, proven, bound, amongSizes }: Fits): readonly string[] {
+  const best = amongSizes ? "the best for all sizes together" : "nothing costs less";
   const certain = proven
-    ? "proven: nothing costs less"
+    ? `proven: ${best}`
     : Number.isFinite(bound)
       ? `not proven: the best may cost as little as ${cost(bound)}`
       : "not proven";
@@ -120,10 +121,11 @@ const labelOf = (fit: Fit, { term, motif, placement }: Term): string => {
 
 const cost = (value: number): string => value.toFixed(3);
 
-function rivalLines(fit: Fit, rivals: readonly Fit[], proven: boolean, width: number): readonly string[] {
+function rivalLines(result: Fits, width: number): readonly string[] {
+  const { fit, rivals, rivalsProven, amongSizes } = result;
   if (rivals.length === 0) return ["No other fit differs in a way one would notice."];
   return [
-    `Next best${proven ? "" : " (not proven)"}`,
+    `Next best${amongSizes ? " with what all sizes share" : ""}${rivalsProven ? "" : " (not proven)"}`,
     ...rivals.flatMap((rival) =>
       wrap(`  ${cost(rival.cost).padStart(8)}  ${differences(fit, rival).join(", ")}`, width, 12),
     ),
