@@ -9,12 +9,12 @@ import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
 import type { Choices } from "./formulate.ts";
-import { type Course, coursesOf } from "./growth/courses.ts";
 import {
   createCandidatesByCord,
   growingCandidates,
   unsurpassedCandidates,
 } from "./growth/growing-candidates.ts";
+import { type Track, tracksOf } from "./growth/tracks.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
 import { type Look, looksOf, valuesOf } from "./looks.ts";
 import type { Measure } from "./measure.ts";
@@ -49,10 +49,10 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
   const fields = fieldsOf(garment);
   const supplies = supplyMeasures(garment, garment.onHand, groundOfLayouts(fields));
   const measures = [...(supplies?.measures ?? []), ...asked];
-  const courses = new Map(placed.map((motif) => [motif.name, growingCourses(garment, motif)]));
+  const tracks = new Map(placed.map((motif) => [motif.name, growingTracks(garment, motif)]));
   const looks = placed.map(
     (motif) =>
-      courses.get(motif.name)?.map(({ settled }) => settled) ??
+      tracks.get(motif.name)?.map(({ settled }) => settled) ??
       looksFor(
         motif,
         garment.gauge,
@@ -85,18 +85,18 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
     const { motif } = field.placement;
     if (!steadyElsewhere || isForbidden(garment, field.placement)) return [];
     const made =
-      courses.get(motif)?.flatMap((course) =>
+      tracks.get(motif)?.flatMap((track) =>
         layoutsUnder(
           field,
-          course.footing,
+          track.footing,
           supplies?.readsCord
-            ? createCandidatesByCord(course, kept, {
+            ? createCandidatesByCord(track, kept, {
                 lessIsBetter: supplies.lessIsBetter,
                 everyTerm: asked.length > 0,
               })
             : asked.length === 0
-              ? (room) => growingCandidates(room, course, kept)
-              : (room) => unsurpassedCandidates(room, course),
+              ? (room) => growingCandidates(room, track, kept)
+              : (room) => unsurpassedCandidates(room, track),
         ),
       ) ?? footings.get(motif)!.flatMap((alike) => layoutsUnder(field, alike[0]!, undefined, alike));
     return made.sort(byCostThenPlainness);
@@ -128,11 +128,11 @@ function withSupplies(
   );
 }
 
-/** The courses of a motif that grows; undefined for one that does not. */
-function growingCourses(garment: Garment, motif: Motif): readonly Course[] | undefined {
+/** The tracks of a motif that grows; undefined for one that does not. */
+function growingTracks(garment: Garment, motif: Motif): readonly Track[] | undefined {
   const quantity = growingQuantity(motif);
   return motif.kind === "cord" && quantity
-    ? coursesOf(motif, quantity, garment.gauge, garment.weights, countLimits(garment, motif.name))
+    ? tracksOf(motif, quantity, garment.gauge, garment.weights, countLimits(garment, motif.name))
     : undefined;
 }
 

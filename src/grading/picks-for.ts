@@ -35,7 +35,7 @@ const liesLike = (layout: Layout, placed: FittedPlacement): boolean =>
   layout.change === placed.change &&
   layout.columns === placed.columns &&
   layout.gap === placed.gap &&
-  (!layout.sections || courseOf(layout.sections) === courseOf(placed.sections));
+  (!layout.sections || wayOf(layout.sections) === wayOf(placed.sections));
 
-const courseOf = (sections: readonly FittedSection[]): string =>
+const wayOf = (sections: readonly FittedSection[]): string =>
   sections.map(({ look, repeats }) => `${repeats} of ${[...look.values.values()]}`).join();

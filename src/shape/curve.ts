@@ -1,13 +1,13 @@
 import type { Stitch } from "../cloth/gauge.ts";
 
 /** How far across (0 to 1) and how far up (0 to 1) a curve has come at `t` (0 to 1). */
-type Course = (t: number) => { readonly across: number; readonly up: number };
+type Bend = (t: number) => { readonly across: number; readonly up: number };
 
 const quarter = Math.PI / 2;
 
 /** Quarters of an ellipse; `scoop` is level at first, `crown` at its end. */
-const scoop: Course = (t) => ({ across: Math.sin(quarter * t), up: 1 - Math.cos(quarter * t) });
-const crown: Course = (t) => ({ across: 1 - Math.cos(quarter * t), up: Math.sin(quarter * t) });
+const scoop: Bend = (t) => ({ across: Math.sin(quarter * t), up: 1 - Math.cos(quarter * t) });
+const crown: Bend = (t) => ({ across: 1 - Math.cos(quarter * t), up: Math.sin(quarter * t) });
 
 /**
  * The curves by name. An armhole is a `scoop`: it goes inward first and then straight up. A sleeve's cap is a `bell`: a
@@ -23,7 +23,7 @@ export const CURVES = {
     const done = t < 0.5 ? 0 : 0.5;
     return { across: done + half.across / 2, up: done + half.up / 2 };
   },
-} as const satisfies Readonly<Record<string, Course>>;
+} as const satisfies Readonly<Record<string, Bend>>;
 
 export type CurveName = keyof typeof CURVES;
 
@@ -51,9 +51,9 @@ export function linesOf(name: CurveName, acrossMm: number, upMm: number, stitch:
 }
 
 /** The greatest distance, in stitches, of the curve from its lines, seen at the middle of each. */
-function farthest(course: Course, lines: number, stitches: number, rows: number): number {
+function farthest(bend: Bend, lines: number, stitches: number, rows: number): number {
   const at = (t: number): readonly [number, number] => {
-    const { across, up } = course(t);
+    const { across, up } = bend(t);
     return [across * stitches, up * rows];
   };
   let most = 0;

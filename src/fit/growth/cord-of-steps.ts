@@ -1,14 +1,14 @@
 import { cordsOf } from "../../cord/cord.ts";
-import type { Course } from "./courses.ts";
+import type { Track } from "./tracks.ts";
 
 /** Cord stitches that each cord of one column takes more by a step, by the indexes of two looks. */
 export type CordOfStep = (repeat: number, to: number, from: number) => readonly number[];
 
 /**
- * What each step of a course takes, worked out once: strands that change places are in the same place at a repeat however
+ * What each step of a track takes, worked out once: strands that change places are in the same place at a repeat however
  * it was come to, so the looks below the one before make no difference.
  */
-export function cordOfSteps({ looks, stepTo }: Course): CordOfStep {
+export function cordOfSteps({ looks, stepTo }: Track): CordOfStep {
   const known = new Map<string, readonly number[]>();
   const used = (sections: Parameters<typeof cordsOf>[0]): readonly number[] =>
     cordsOf(sections).map((cord) => cord.used);

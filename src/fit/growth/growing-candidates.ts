@@ -6,18 +6,18 @@ import type { Rated } from "../on-hand/cheapest-of-each.ts";
 import { clearsNeck, narrowest, oneColumn, panelOf } from "../panel.ts";
 import { costOf, makeTerm, type Term } from "../terms.ts";
 import { type CordOfStep, cordOfSteps } from "./cord-of-steps.ts";
-import type { Course, Step } from "./courses.ts";
 import type { Growth } from "./growth.ts";
 import { cheapestPaths } from "./paths.ts";
 import { ratedPaths } from "./rated-paths.ts";
+import type { Step, Track } from "./tracks.ts";
 import { type Amounts, unsurpassedPaths } from "./unsurpassed-paths.ts";
 
 /**
- * Every way to fill a field with a course of a growing motif: for each number of repeats and each bottom margin the
+ * Every way to fill a field with a track of a growing motif: for each number of repeats and each bottom margin the
  * cheapest ways through its looks that keep the side margins at every repeat. A motif that grows stands about the
  * middle of its piece in one column.
  */
-export function growingCandidates(room: Room, course: Course, keep: number): readonly Candidate[] {
+export function growingCandidates(room: Room, track: Track, keep: number): readonly Candidate[] {
   return repeatsIn(room).flatMap((repeats) => {
     const place = { ...room, repeats };
     const found: Candidate[] = [];
@@ -26,7 +26,7 @@ export function growingCandidates(room: Room, course: Course, keep: number): rea
       const dearest = found.length < keep ? Number.POSITIVE_INFINITY : found[keep - 1]!.cost;
       // Later ways to part the spare rows are less balanced still.
       if (costOf(plain) > dearest && room.field.matchedRows.length === 0) break;
-      for (const growth of growthsAt(room, course, repeats, bottom, keep)) {
+      for (const growth of growthsAt(room, track, repeats, bottom, keep)) {
         const cost = costOf([...plain, ...growth.terms]);
         found.push({ place, bottom, top, phases, shift: 0, growth, cost, ...sameOf(place) });
       }
@@ -49,17 +49,17 @@ const sameOf = ({
 });
 
 /**
- * Every way to fill a field with a course of which anything may be the best that weighs its terms in any manner: for
+ * Every way to fill a field with a track of which anything may be the best that weighs its terms in any manner: for
  * each number of repeats and each bottom margin the ways through its looks that no other surpasses in what they give up.
  */
-export function unsurpassedCandidates(room: Room, course: Course): readonly Candidate[] {
+export function unsurpassedCandidates(room: Room, track: Track): readonly Candidate[] {
   return repeatsIn(room).flatMap((repeats) => {
     const place = { ...room, repeats };
     // Most bottom margins leave the same looks room at every repeat.
     const known = new Map<string, readonly Growth[]>();
     return [...standingsIn(place)].flatMap(({ bottom, top, phases }) => {
-      const free = freeOver(room, course, bottom, repeats);
-      const growths = known.get(free.join()) ?? unsurpassedGrowths(room, course, free);
+      const free = freeOver(room, track, bottom, repeats);
+      const growths = known.get(free.join()) ?? unsurpassedGrowths(room, track, free);
       known.set(free.join(), growths);
       const plain = termsOf(place, bottom, top);
       return growths.map((growth): Candidate => {
@@ -70,7 +70,7 @@ export function unsurpassedCandidates(room: Room, course: Course): readonly Cand
   });
 }
 
-/** What is read of the ways through a course, beside what they cost. */
+/** What is read of the ways through a track, beside what they cost. */
 export interface Reading {
   /** Whether less cord is never worse. */
   readonly lessIsBetter: boolean;
@@ -79,21 +79,21 @@ export interface Reading {
 }
 
 /**
- * Makes every way to fill a field with a course of which anything may be the best, however much cord it may take: for
+ * Makes every way to fill a field with a track of which anything may be the best, however much cord it may take: for
  * each number of repeats and each bottom margin as many of the cheapest ways through its looks as are wanted, told apart
  * by the cord that they take.
  */
 export function createCandidatesByCord(
-  course: Course,
+  track: Track,
   keep: number,
   reading: Reading,
 ): (room: Room) => readonly Candidate[] {
-  const cordOf = cordOfSteps(course);
+  const cordOf = cordOfSteps(track);
   // The same looks have room on pieces of many lengths.
   const known = new Map<string, readonly Growth[]>();
   const growthsIn = (room: Room, free: Free): readonly Growth[] => {
     const key = free.join(";");
-    const growths = known.get(key) ?? growthsByCord(room, course, free, keep, reading, cordOf);
+    const growths = known.get(key) ?? growthsByCord(room, track, free, keep, reading, cordOf);
     known.set(key, growths);
     return growths;
   };
@@ -102,7 +102,7 @@ export function createCandidatesByCord(
       const place = { ...room, repeats };
       const tried: { readonly phases: string; readonly free: Free }[] = [];
       return [...standingsIn(place)].flatMap(({ bottom, top, phases }) => {
-        const free = freeOver(room, course, bottom, repeats);
+        const free = freeOver(room, track, bottom, repeats);
         const isTried = tried.some((one) => one.phases === phases.join() && isWithin(free, one.free));
         // Later ways to part the spare rows are less balanced, so what has no more room there offers nothing new.
         if (isTried && !reading.everyTerm) return [];
@@ -121,7 +121,7 @@ const isWithin = (free: Free, other: Free): boolean =>
 
 function growthsByCord(
   room: Room,
-  course: Course,
+  track: Track,
   free: Free,
   keep: number,
   { lessIsBetter, everyTerm }: Reading,
@@ -129,17 +129,17 @@ function growthsByCord(
 ): readonly Growth[] {
   const repeats = free.length;
   const rate = (repeat: number, to: number, from = to): Rated | undefined => {
-    const step = stepAt(course, free, repeat, to, from);
+    const step = stepAt(track, free, repeat, to, from);
     if (!step) return undefined;
     const cord = cordOf(repeat, to, from);
     return {
-      cost: everyTerm ? step.easeAway : costOf(amountsOf([step], repeats, room, course)),
+      cost: everyTerm ? step.easeAway : costOf(amountsOf([step], repeats, room, track)),
       least: [...(everyTerm ? [step.away] : []), ...(lessIsBetter ? cord : [])],
       exact: lessIsBetter ? [] : cord,
     };
   };
-  return ratedPaths({ repeats, width: course.looks.length, rate }, keep).map(({ steps, least, exact }) => ({
-    ...growthOf(steps, room, course),
+  return ratedPaths({ repeats, width: track.looks.length, rate }, keep).map(({ steps, least, exact }) => ({
+    ...growthOf(steps, room, track),
     used: lessIsBetter ? least.slice(everyTerm ? 1 : 0) : exact,
   }));
 }
@@ -147,39 +147,39 @@ function growthsByCord(
 /** For each repeat which looks have room there. */
 type Free = readonly (readonly boolean[])[];
 
-const freeOver = (room: Room, course: Course, bottom: number, repeats: number): Free =>
-  Array.from({ length: repeats }, (_, repeat) => freeAt(room, course, bottom, repeat));
+const freeOver = (room: Room, track: Track, bottom: number, repeats: number): Free =>
+  Array.from({ length: repeats }, (_, repeat) => freeAt(room, track, bottom, repeat));
 
 function growthsAt(
   room: Room,
-  course: Course,
+  track: Track,
   repeats: number,
   bottom: number,
   keep: number,
 ): readonly Growth[] {
-  const free = freeOver(room, course, bottom, repeats);
+  const free = freeOver(room, track, bottom, repeats);
   const cost = (repeat: number, to: number, from = to): number => {
-    const step = stepAt(course, free, repeat, to, from);
-    return step ? costOf(amountsOf([step], repeats, room, course)) : Number.POSITIVE_INFINITY;
+    const step = stepAt(track, free, repeat, to, from);
+    return step ? costOf(amountsOf([step], repeats, room, track)) : Number.POSITIVE_INFINITY;
   };
-  return cheapestPaths({ repeats, width: course.looks.length, cost }, keep).map(({ steps }) =>
-    growthOf(steps, room, course),
+  return cheapestPaths({ repeats, width: track.looks.length, cost }, keep).map(({ steps }) =>
+    growthOf(steps, room, track),
   );
 }
 
-function unsurpassedGrowths(room: Room, course: Course, free: Free): readonly Growth[] {
+function unsurpassedGrowths(room: Room, track: Track, free: Free): readonly Growth[] {
   const amounts = (repeat: number, to: number, from = to): Amounts | undefined => {
-    const step = stepAt(course, free, repeat, to, from);
+    const step = stepAt(track, free, repeat, to, from);
     return step && [step.easeAway, step.away];
   };
-  return unsurpassedPaths({ repeats: free.length, width: course.looks.length, amounts }).map(({ steps }) =>
-    growthOf(steps, room, course),
+  return unsurpassedPaths({ repeats: free.length, width: track.looks.length, amounts }).map(({ steps }) =>
+    growthOf(steps, room, track),
   );
 }
 
 /** What it takes to go on at a repeat with one look after another; undefined where there is no room or no way to. */
 function stepAt(
-  { looks, stepTo }: Course,
+  { looks, stepTo }: Track,
   free: Free,
   repeat: number,
   to: number,
@@ -190,10 +190,10 @@ function stepAt(
   return stepTo(looks[to]!, looks[from]!);
 }
 
-function growthOf(steps: readonly number[], room: Room, course: Course): Growth {
-  const path = steps.map((index) => course.looks[index]!);
-  const taken = path.map((look, index) => course.stepTo(look, path[index - 1] ?? look)!);
-  return { sections: sectionsOf(path, taken), terms: amountsOf(taken, steps.length, room, course) };
+function growthOf(steps: readonly number[], room: Room, track: Track): Growth {
+  const path = steps.map((index) => track.looks[index]!);
+  const taken = path.map((look, index) => track.stepTo(look, path[index - 1] ?? look)!);
+  return { sections: sectionsOf(path, taken), terms: amountsOf(taken, steps.length, room, track) };
 }
 
 /** What some steps of so many give up, as parts of the mean over all of them. */
@@ -201,7 +201,7 @@ function amountsOf(
   steps: readonly Step[],
   repeats: number,
   { weights }: Room,
-  { motif, quantity }: Course,
+  { motif, quantity }: Track,
 ): readonly Term[] {
   const mean = (of: (step: Step) => number): number =>
     steps.reduce((sum, step) => sum + of(step), 0) / repeats;
@@ -230,7 +230,7 @@ function amountsOf(
  */
 function freeAt(
   { pieces, field }: Room,
-  { looks, footing: { leadRows, repeatRows } }: Course,
+  { looks, footing: { leadRows, repeatRows } }: Track,
   bottom: number,
   repeat: number,
 ): readonly boolean[] {

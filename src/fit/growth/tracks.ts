@@ -12,11 +12,11 @@ import { awayFrom, costOf } from "../terms.ts";
  * A growing motif while everything but the quantity that may change is settled: the looks it may have from repeat to
  * repeat, and what it takes to go from one to the next.
  */
-export interface Course {
+export interface Track {
   readonly motif: CordMotif;
   readonly quantity: GrowingQuantity;
   readonly footing: Footing;
-  /** What the settled quantities give up; it stands for the whole course among the motif's looks. */
+  /** What the settled quantities give up; it stands for the whole track among the motif's looks. */
   readonly settled: Look;
   /** By rising value of the quantity; all have the same rows. */
   readonly looks: readonly Look[];
@@ -34,20 +34,20 @@ export interface Step {
   readonly away: number;
 }
 
-/** The courses of a growing motif; of the ways to count the cord only the one nearest to the preferred ease. */
-export function coursesOf(
+/** The tracks of a growing motif; of the ways to count the cord only the one nearest to the preferred ease. */
+export function tracksOf(
   motif: CordMotif,
   quantity: GrowingQuantity,
   gauge: Gauge,
   weights: Weights,
   limits: CountLimits,
-): readonly Course[] {
-  const courses = new Map<string, Look[]>();
+): readonly Track[] {
+  const tracks = new Map<string, Look[]>();
   for (const look of looksOf(motif, gauge, weights, 1, limits)) {
     const key = footingKey(footingWithout(look, quantity));
-    courses.set(key, [...(courses.get(key) ?? []), look]);
+    tracks.set(key, [...(tracks.get(key) ?? []), look]);
   }
-  return [...courses.values()].map((looks): Course => {
+  return [...tracks.values()].map((looks): Track => {
     const footing = footingWithout(looks[0]!, quantity);
     return {
       motif,
@@ -68,7 +68,7 @@ function footingWithout({ trace, values }: Look, quantity: Quantity): Footing {
     repeatRows: trace.repeatRows,
     reach: { left: 0, right: 0 },
     crossedStitches: 0,
-    goingOn: ` course of ${others.map(([name, value]) => `${name} ${value}`).join(", ")}`,
+    goingOn: ` track of ${others.map(([name, value]) => `${name} ${value}`).join(", ")}`,
   };
 }
 
@@ -82,7 +82,7 @@ function stepsAmong(
   quantity: GrowingQuantity,
   gauge: Gauge,
   limits: CountLimits,
-): Course["stepTo"] {
+): Track["stepTo"] {
   const known = new Map<Look, Map<Look, Step | undefined>>();
   return (to, from) => {
     const fromHere = known.get(from) ?? new Map<Look, Step | undefined>();
