@@ -123,7 +123,12 @@ const cost = (value: number): string => value.toFixed(3);
 
 function rivalLines(result: Fits, width: number): readonly string[] {
   const { fit, rivals, rivalsProven, amongSizes } = result;
-  if (rivals.length === 0) return ["No other fit differs in a way one would notice."];
+  if (rivals.length === 0)
+    return [
+      rivalsProven
+        ? "No other fit differs in a way one would notice."
+        : "No other fit was found before the search ended.",
+    ];
   return [
     `Next best${amongSizes ? " with what all sizes share" : ""}${rivalsProven ? "" : " (not proven)"}`,
     ...rivals.flatMap((rival) =>
