@@ -1,5 +1,4 @@
-import { type MeasureKind, parseMeasure } from "./measure.ts";
-import type { UnitProblem } from "./problem.ts";
+import type { MeasureKind } from "./measure.ts";
 
 const YEARS_PER_UNIT = { years: 1, year: 1, months: 1 / 12, month: 1 / 12 } as const;
 
@@ -22,13 +21,3 @@ export const AGE: MeasureKind<AgeUnit> = {
     ["mths", "months"],
   ]),
 };
-
-/**
- * Reads an age: `5 years`, `18 months`.
- *
- * @returns the age in years, or what is wrong with the text
- */
-export function parseAge(text: string): { readonly years: number } | { readonly problem: UnitProblem } {
-  const parsed = parseMeasure(text, AGE);
-  return "problem" in parsed ? parsed : { years: parsed.amount };
-}

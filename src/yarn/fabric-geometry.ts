@@ -32,10 +32,6 @@ export const restedKs: Range = {
   most: relaxedStates.full.ks + 1,
 };
 
-export const coursesPerCm = (loopCm: number, state: RelaxedState): number => state.kc / loopCm;
-
-export const walesPerCm = (loopCm: number, state: RelaxedState): number => state.kw / loopCm;
-
 /** Loop length in cm from a swatch's density in stitches per cm^2: `l = sqrt(Ks / S)`. */
 export const loopLengthCm = (stitchesPerCm2: number, ks: number = relaxedStates.full.ks): number =>
   Math.sqrt(ks / stitchesPerCm2);

@@ -1,10 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { groundStitch, halfNeedles } from "../../src/cloth/gauge.ts";
-import { denierFromTex, neFromTex, nmFromTex, texFromBall, texFromNm } from "../../src/yarn/count.ts";
-import { coursesPerCm, loopLengthCm, relaxedStates, walesPerCm } from "../../src/yarn/fabric-geometry.ts";
+import { gramsOf, metresOf } from "../../src/yarn/count.ts";
+import { loopLengthCm, relaxedStates } from "../../src/yarn/fabric-geometry.ts";
 
-const density = (loopCm: number, state: (typeof relaxedStates)[keyof typeof relaxedStates]): number =>
-  coursesPerCm(loopCm, state) * walesPerCm(loopCm, state);
+type State = (typeof relaxedStates)[keyof typeof relaxedStates];
+
+const rowsPerCm = (loopCm: number, { kc }: State): number => kc / loopCm;
+const stitchesPerCm = (loopCm: number, { kw }: State): number => kw / loopCm;
+const density = (loopCm: number, state: State): number =>
+  rowsPerCm(loopCm, state) * stitchesPerCm(loopCm, state);
 
 describe("loop geometry of plain knitted cloth", () => {
   // National entrance examination in textiles, 2015, question 54: Kw 4.2, Kc 5.5, l = 0.5 cm gives 92 /cm^2.
@@ -14,14 +18,14 @@ describe("loop geometry of plain knitted cloth", () => {
 
   // Derived from the same constants.
   test("a fully relaxed loop of 0.25 cm gives 22 courses and 16.8 wales per cm", () => {
-    expect(coursesPerCm(0.25, relaxedStates.full)).toBeCloseTo(22, 2);
-    expect(walesPerCm(0.25, relaxedStates.full)).toBeCloseTo(16.8, 2);
+    expect(rowsPerCm(0.25, relaxedStates.full)).toBeCloseTo(22, 2);
+    expect(stitchesPerCm(0.25, relaxedStates.full)).toBeCloseTo(16.8, 2);
   });
 
   // From memory: D. L. Munden, J. Text. Inst. 50 (1959), dry relaxed; to 3 %.
   test("a dry relaxed loop of 0.5 cm gives 10 courses, 7.6 wales, 76 per cm^2", () => {
-    expect(coursesPerCm(0.5, relaxedStates.dry)).toBeCloseTo(10, 2);
-    expect(walesPerCm(0.5, relaxedStates.dry)).toBeCloseTo(7.6, 2);
+    expect(rowsPerCm(0.5, relaxedStates.dry)).toBeCloseTo(10, 2);
+    expect(stitchesPerCm(0.5, relaxedStates.dry)).toBeCloseTo(7.6, 2);
     expect(density(0.5, relaxedStates.dry)).toBeCloseTo(76, 2);
   });
 
@@ -53,21 +57,9 @@ describe("gauge", () => {
 });
 
 describe("yarn counts", () => {
-  // A graduate aptitude test in textiles, 1992, question 2: 20 tex = 29.5 Ne = 180 denier = Nm 50.
-  test("20 tex", () => {
-    expect(nmFromTex(20)).toBeCloseTo(50, 2);
-    expect(neFromTex(20)).toBeCloseTo(29.525, 2);
-    expect(denierFromTex(20)).toBe(180);
-  });
-
-  // A textile school's table of yarn count systems: Ne 30 = 19.7 tex.
-  test("Ne 30 is 19.7 tex", () => {
-    expect(neFromTex(19.68)).toBeCloseTo(30, 1);
-  });
-
-  // Derived: 50 g of 125 m are 400 tex, Nm 2.5; two ends of Nm 10/2 knitted together are Nm 2.5 (yarn number page).
-  test("50 g of 125 m and two ends of Nm 10/2 are both 400 tex", () => {
-    expect(texFromBall(50, 125)).toBeCloseTo(400, 9);
-    expect(texFromNm(10 / 2 / 2)).toBeCloseTo(400, 9);
+  // Derived from the definition of tex, grams of 1000 m (ISO 1144).
+  test("50 g of 400 tex are 125 m", () => {
+    expect(metresOf(50, 400)).toBeCloseTo(125, 9);
+    expect(gramsOf(125, 400)).toBeCloseTo(50, 9);
   });
 });

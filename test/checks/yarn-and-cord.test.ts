@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { passesFor } from "../../src/cord/cord.ts";
 import type { GroundGauge } from "../../src/garment/garment.ts";
 import { cordStitchMetres } from "../../src/yarn/cord-stitch.ts";
-import { gramsOf, texFromBall } from "../../src/yarn/count.ts";
+import { gramsOf } from "../../src/yarn/count.ts";
 import { loopMetres } from "../../src/yarn/loop-length.ts";
 import { gramsByWeight } from "../../src/yarn/weighed.ts";
 
@@ -69,10 +69,5 @@ describe("cord", () => {
     expect([least, about, most].map((metres) => Number((1000 * metres).toFixed(1)))).toEqual([
       46.9, 64.3, 71.7,
     ]);
-  });
-
-  // Derived: 50 g of 125 m are 400 tex; 125 m of it are 50 g again.
-  test("metres and grams of a ball follow from each other", () => {
-    expect(gramsOf(125, texFromBall(50, 125))).toBeCloseTo(50, 9);
   });
 });

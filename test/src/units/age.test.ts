@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { parseAge } from "../../../src/units/age.ts";
+import { AGE } from "../../../src/units/age.ts";
+import { parseMeasure } from "../../../src/units/measure.ts";
 
-describe("parseAge", () => {
+describe("an age", () => {
   it.each<[string, number]>([
     ["5 years", 5],
     ["1 year", 1],
@@ -9,7 +10,7 @@ describe("parseAge", () => {
     ["1 month", 0.083333],
     ["1/2 year", 0.5],
   ])("%s is %d years", (text, years) => {
-    expect(parseAge(text)).toEqual({ years });
+    expect(parseMeasure(text, AGE)).toEqual({ amount: years });
   });
 
   it.each<[text: string, code: string, expected: string]>([
@@ -19,6 +20,6 @@ describe("parseAge", () => {
     ["3 weeks", "unknown-unit", "one of years or months"],
     ["young", "not-an-age", "an age such as 5 years"],
   ])("%s is refused", (text, code, expected) => {
-    expect(parseAge(text)).toMatchObject({ problem: { code, expected } });
+    expect(parseMeasure(text, AGE)).toMatchObject({ problem: { code, expected } });
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { parseMass } from "../../../src/units/mass.ts";
+import { MASS } from "../../../src/units/mass.ts";
+import { parseMeasure } from "../../../src/units/measure.ts";
 
-describe("parseMass", () => {
+describe("a weight", () => {
   it.each<[string, number]>([
     ["38 g", 38],
     ["38g", 38],
@@ -10,7 +11,7 @@ describe("parseMass", () => {
     ["(1 + 1/2) oz", 42.524285],
     ["-2 g", -2],
   ])("%s is %d grams", (text, grams) => {
-    expect(parseMass(text)).toEqual({ grams });
+    expect(parseMeasure(text, MASS)).toEqual({ amount: grams });
   });
 
   it.each<[text: string, code: string, message: string, expected: string]>([
@@ -22,6 +23,6 @@ describe("parseMass", () => {
     ["g", "not-a-weight", "a number is missing before g", "a weight such as 38 g"],
     ["1 oz + 2 g", "not-a-weight", "a weight has one unit, at its end", "a weight such as 38 g"],
   ])("%s is refused", (text, code, message, expected) => {
-    expect(parseMass(text)).toEqual({ problem: { code, message, expected } });
+    expect(parseMeasure(text, MASS)).toEqual({ problem: { code, message, expected } });
   });
 });
