@@ -24,11 +24,28 @@ export interface GarmentFile {
   };
   readonly steady?: boolean | string;
   readonly wearer?: { readonly age?: number | string; readonly height?: string };
+  readonly yarn?: { readonly ground?: YarnEntry; readonly cord?: YarnEntry };
+  readonly "on hand"?: OnHandEntry;
   readonly pieces: Readonly<Record<string, PieceEntry>>;
   readonly motifs: Readonly<Record<string, MotifEntry>>;
   readonly place: readonly PlacementEntry[];
   readonly match?: readonly MatchEntry[];
   readonly weights?: Readonly<Record<string, number>>;
+}
+
+export interface YarnEntry {
+  readonly tex?: number;
+  readonly swatch?: { readonly stitches: number; readonly rows?: number; readonly weight: string };
+}
+
+export type AmountEntry = string | { readonly balls: number; readonly each: string };
+
+export interface OnHandEntry {
+  readonly cord?: string;
+  readonly "cord yarn"?: AmountEntry;
+  readonly "ground yarn"?: AmountEntry;
+  readonly yarn?: AmountEntry;
+  readonly prefer?: "least waste";
 }
 
 export type SideName = "left" | "right";
@@ -38,6 +55,7 @@ export type StationEntry =
   | { readonly height: string; readonly left: string; readonly right: string };
 
 export interface PieceEntry {
+  readonly make?: number;
   readonly outline: readonly StationEntry[];
   readonly marks?: Readonly<Record<string, string>>;
   readonly neck?: readonly { readonly height: string; readonly width: string }[];
@@ -112,7 +130,7 @@ export interface LikeCableEntry {
   readonly like: "transferred cable";
   readonly interval?: AllowEntry | ChoiceEntry;
   readonly cross?: readonly [number, number];
-  readonly offset?: number;
+  readonly offset?: AllowEntry | ChoiceEntry;
   readonly "draw-in"?: string;
   readonly rules?: readonly string[];
 }

@@ -41,7 +41,7 @@ export interface Look {
   readonly cost: number;
 }
 
-const crossedCord: CordEntry = {
+export const crossedCord: CordEntry = {
   kind: "cord",
   quantities: {
     interval: { unit: "rows", allow: "2..12", prefer: 4 },
@@ -67,16 +67,21 @@ const crossedCord: CordEntry = {
       ],
     },
   },
+  folded: ["left", "right"],
 };
 
-/** Every look that keeps the motif's rules and its limits of ease, each with what it costs. */
-export function looksOf(motif: MotifEntry, cloth: Cloth, weights: Weights): Look[] {
+/**
+ * Every look that keeps the motif's rules and its limits of ease, each with what it costs.
+ *
+ * @param oneCount one way to count the cord is enough for each set of quantities, the one with the fewest stitches
+ */
+export function looksOf(motif: MotifEntry, cloth: Cloth, weights: Weights, oneCount = false): Look[] {
   if ("kind" in motif) {
-    if (motif.kind === "cord") return cordLooks(motif, cloth, weights);
+    if (motif.kind === "cord") return cordLooks(motif, cloth, weights, oneCount);
     return motif.kind === "cable" ? writtenCableLooks(motif, weights) : bandLooks(motif, weights);
   }
   return motif.like === "crossed cord"
-    ? cordLooks(overCrossedCord(motif), cloth, weights)
+    ? cordLooks(overCrossedCord(motif), cloth, weights, oneCount)
     : cableLooks(motif, weights);
 }
 
@@ -102,7 +107,7 @@ function overridden(standard: QuantityEntry, entry: LikeCordEntry["interval"]): 
   };
 }
 
-function cordLooks(motif: CordEntry, cloth: Cloth, weights: Weights): Look[] {
+function cordLooks(motif: CordEntry, cloth: Cloth, weights: Weights, oneCount: boolean): Look[] {
   const looks: Look[] = [];
   for (const quantities of combinations(motif.quantities)) {
     if (!(motif.rules ?? []).every((rule) => holds(rule, quantities))) continue;
@@ -111,21 +116,28 @@ function cordLooks(motif: CordEntry, cloth: Cloth, weights: Weights): Look[] {
     for (const segments of counted(shape.segments, motif.ease, cloth)) {
       const ease = easeCost(segments, motif.ease, weights);
       looks.push({ ...shape, quantities, segments, drawnIn: 0, cost: given + ease });
+      if (oneCount) break;
     }
   }
   return looks;
 }
 
+/** No cable stands further to the left of its column's middle. */
+const widestOffset = 30;
+
 function cableLooks(motif: LikeCableEntry, weights: Weights): Look[] {
   const [left, right] = motif.cross ?? [2, 2];
-  const offset = motif.offset ?? 0;
+  const { allow: offsets = 0 } = choice(motif.offset);
   const drawIn = fraction(motif["draw-in"] ?? "0 %");
   const standard = { interval: { allow: "4..12", prefer: 6 } };
   const entries = { interval: overridden(standard.interval, motif.interval) };
   return [...combinations(entries)]
+    .flatMap((quantities) =>
+      allowedBetween(offsets, -widestOffset, highestOf(offsets)).map((offset) => ({ ...quantities, offset })),
+    )
     .filter((quantities) => (motif.rules ?? []).every((rule) => holds(rule, quantities)))
-    .map((quantities) => ({
-      quantities,
+    .map(({ offset, ...quantities }) => ({
+      quantities: { ...quantities, offset },
       leadRows: 0,
       repeatRows: quantities.interval!,
       leftReach: Math.max(0, left - offset),
