@@ -1,4 +1,4 @@
-import { position } from "../cloth/bed.ts";
+import { needlesAcross } from "../cloth/bed.ts";
 
 /** A value for each of a motif's quantities. */
 export type Values = ReadonlyMap<string, number>;
@@ -62,8 +62,7 @@ export interface LadderTrace {
 }
 
 /** Needles across between two points of a strand. */
-export const across = (from: Point, to: Point): number =>
-  Math.abs(position(to.needle) - position(from.needle));
+export const across = (from: Point, to: Point): number => needlesAcross(from.needle, to.needle);
 
 /** Whether the stretch of cord that ends at one point is laid over one that ends at another, where the two cross. */
 export const liesOver = (end: Point, otherEnd: Point): boolean =>

@@ -7,7 +7,7 @@ export interface Block {
 }
 
 /** A piece of code within the running text, without its ticks. */
-export interface Span {
+interface Span {
   readonly code: string;
   readonly line: number;
 }
