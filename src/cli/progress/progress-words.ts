@@ -8,6 +8,8 @@ export interface Reached {
   readonly elapsedMs: number;
   /** Linear programs solved in this phase; absent in a phase of one. */
   readonly solved?: number;
+  /** Questions asked in this phase that may have taken no program at all. */
+  readonly asked?: number;
   /** Of the program that is being solved, where one is. */
   readonly progress?: Progress;
 }
@@ -16,8 +18,9 @@ export interface Reached {
  * One line: the phase, the seconds, and of a single program its nodes, what the best gives up so far and what none can
  * be below. Of several, each has figures of its own that say nothing of the whole, so they are counted.
  */
-export function progressWords({ phase, elapsedMs, solved, progress }: Reached): string {
+export function progressWords({ phase, elapsedMs, solved, asked, progress }: Reached): string {
   const parts = [`${Math.round(elapsedMs / 1000)} s`];
+  if (asked !== undefined) return `${phase}: ${[...parts, `${asked} tried`].join(", ")}`;
   if (solved !== undefined) parts.push(`${counted(solved, "program")} solved`);
   if (progress && progress.nodes > 0) parts.push(counted(progress.nodes, "node"));
   if (progress && solved === undefined) {

@@ -11,10 +11,15 @@ export interface SolveWatch {
   readonly engine: Engine;
   /** Says what is being done from now on, in a few words: "Best fit"; and whether it takes many programs. */
   readonly phase: (words: string, programs: "one" | "many") => void;
-  /** Who ended a solve early; undefined where each came to its end. */
+  /**
+   * Between two questions that may take no engine: says what is being asked, and lets a Ctrl-C come through, which the
+   * knitter's program is too busy to hear otherwise.
+   *
+   * @returns whether to go on: false once the time is up or the knitter stops the work
+   */
+  readonly turn: (words: string) => Promise<boolean>;
+  /** Who ended the work early; undefined where all of it came to its end. */
   readonly ending: () => Ending | undefined;
-  /** Aborted when the knitter stops the work. */
-  readonly signal: AbortSignal;
   /** Takes the status line away. */
   readonly close: () => void;
 }
@@ -31,6 +36,8 @@ export interface Clock {
   readonly now: () => number;
   /** Calls again and again, until what is returned is called. */
   readonly every: (ms: number, tick: () => void) => () => void;
+  /** Lets what is waiting have its turn. */
+  readonly pause: () => Promise<void>;
 }
 
 const realClock: Clock = {
@@ -39,6 +46,7 @@ const realClock: Clock = {
     const timer = setInterval(tick, ms).unref();
     return () => clearInterval(timer);
   },
+  pause: () => new Promise((resolve) => setImmediate(resolve)),
 };
 
 /** Shorter work says nothing at all. */
@@ -47,23 +55,27 @@ const silenceMs = 1000;
 const rewriteEveryMs = 250;
 /** How often a line is added where none can be written over. */
 const lineEveryMs = 5000;
+/** Questions that are asked one after the other without an engine are so short that a turn for each would cost more. */
+const turnEveryMs = 50;
 
 /**
  * Watches a command's solves. Work that takes longer than a second is shown on the terminal's status line; without a
- * terminal a line is said every few seconds. While a solve is under way, the first Ctrl-C ends it and all that follow
- * with what they have.
+ * terminal a line is said every few seconds. While a solve is under way, or questions are asked
+ * by turns, the first Ctrl-C ends it and all that follow with what they have.
  */
 export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOptions): SolveWatch {
-  const { now, every } = options.clock ?? realClock;
+  const { now, every, pause } = options.clock ?? realClock;
   const startedAt = now();
   const deadline = startedAt + options.timeLimitMs;
   const stopping = new AbortController();
   let ending: Ending | undefined;
   let phase = options.phase;
   let solved: number | undefined;
+  let asked: number | undefined;
   let running = 0;
   let progress: Progress | undefined;
   let shownAt = startedAt;
+  let turnedAt: number | undefined;
   let endTicks: (() => void) | undefined;
   let giveBackInterrupts: (() => void) | undefined;
 
@@ -76,6 +88,7 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
       phase,
       elapsedMs: at - startedAt,
       ...(solved !== undefined && { solved }),
+      ...(asked !== undefined && { asked }),
       ...(progress && { progress }),
     });
     if (!terminal.status) terminal.say(`${words} ...`);
@@ -83,33 +96,51 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
     else terminal.status(terminal.onInterrupt ? `${words} (Ctrl-C stops)` : words);
   };
 
-  const begin = (): void => {
-    running += 1;
-    endTicks ??= every(rewriteEveryMs, show);
+  const takeInterrupts = (): void => {
     giveBackInterrupts ??= terminal.onInterrupt?.(() => {
       stopping.abort();
       show();
     });
   };
+  const begin = (): void => {
+    running += 1;
+    endTicks ??= every(rewriteEveryMs, show);
+    takeInterrupts();
+  };
   const end = (): void => {
     running -= 1;
     progress = undefined;
-    if (running > 0) return;
+    if (running > 0 || turnedAt !== undefined) return;
     // Between solves the program is busy itself, and would not hear of a Ctrl-C that was taken from the system.
     giveBackInterrupts?.();
     giveBackInterrupts = undefined;
   };
 
-  const watched: Engine = async (program, asked = {}) => {
+  const turn = async (words: string): Promise<boolean> => {
+    if (words !== phase) asked = 0;
+    asked = (asked ?? 0) + 1;
+    phase = words;
+    takeInterrupts();
+    if (turnedAt === undefined || now() - turnedAt >= turnEveryMs) {
+      if (now() - shownAt >= rewriteEveryMs) show();
+      await pause();
+      turnedAt = now();
+    }
+    if (stopping.signal.aborted) ending ??= "knitter";
+    else if (now() >= deadline) ending ??= "time limit";
+    return !stopping.signal.aborted && now() < deadline;
+  };
+
+  const watched: Engine = async (program, asking = {}) => {
     begin();
     try {
-      const timeLimitMs = Math.max(0, Math.min(asked.timeLimitMs ?? Infinity, deadline - now()));
+      const timeLimitMs = Math.max(0, Math.min(asking.timeLimitMs ?? Infinity, deadline - now()));
       const outcome = await engine(program, {
         timeLimitMs,
         signal: stopping.signal,
         onProgress: (word) => {
           progress = word;
-          asked.onProgress?.(word);
+          asking.onProgress?.(word);
         },
       });
       if (outcome.status === "stopped") ending ??= stopping.signal.aborted ? "knitter" : "time limit";
@@ -124,10 +155,11 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
     engine: watched,
     phase: (words, programs) => {
       if (words !== phase) solved = programs === "many" ? 0 : undefined;
+      asked = undefined;
       phase = words;
     },
+    turn,
     ending: () => ending,
-    signal: stopping.signal,
     close: () => {
       endTicks?.();
       giveBackInterrupts?.();

@@ -22,8 +22,12 @@ function scripted() {
 function movedByHand() {
   let at = 0;
   let ticking: { every: number; next: number; tick: () => void } | undefined;
+  const pauses: number[] = [];
   const clock: Clock = {
     now: () => at,
+    pause: async () => {
+      pauses.push(at);
+    },
     every: (ms, tick) => {
       ticking = { every: ms, next: at + ms, tick };
       return () => {
@@ -40,7 +44,7 @@ function movedByHand() {
     }
     at = until;
   };
-  return { clock, pass, isTicking: () => ticking !== undefined };
+  return { clock, pass, pauses, isTicking: () => ticking !== undefined };
 }
 
 function setUp({ hasStatus = true, timeLimitMs = 60_000 } = {}) {
@@ -132,14 +136,14 @@ describe("watchSolves", () => {
   });
 
   it("ends a solve at Ctrl-C with what it has, and those after it too", async () => {
-    const { watch, pass, lines, interrupts } = setUp();
+    const { watch, asked, pass, lines, interrupts } = setUp();
     const answer = watch.engine(program);
     pass(1000);
     interrupts[0]!();
     expect(lines.at(-1)).toBe("Stopping ...");
     expect(await answer).toBe(stoppedWith);
     expect(watch.ending()).toBe("knitter");
-    expect(watch.signal.aborted).toBe(true);
+    expect(asked[0]!.options.signal?.aborted).toBe(true);
   });
 
   it("takes Ctrl-C from the system only while a solve is under way", async () => {
@@ -154,6 +158,39 @@ describe("watchSolves", () => {
     asked[1]!.end(solved);
     await second;
     expect(interrupts).toEqual([]);
+  });
+
+  it("counts questions that take no engine, and lets a Ctrl-C through between them", async () => {
+    const { watch, pass, pauses, lines, interrupts } = setUp();
+    for (let question = 0; question < 200; question += 1) {
+      expect(await watch.turn("Looking for the least changes")).toBe(true);
+      pass(10);
+    }
+    expect(lines.at(-1)).toMatch(/^Looking for the least changes: 2 s, 1\d\d tried \(Ctrl-C stops\)$/);
+    expect(pauses).toHaveLength(40);
+    expect(interrupts).toHaveLength(1);
+    interrupts[0]!();
+    expect(await watch.turn("Looking for the least changes")).toBe(false);
+    expect(watch.ending()).toBe("knitter");
+    watch.close();
+    expect(interrupts).toEqual([]);
+  });
+
+  it("ends questions at the time limit", async () => {
+    const { watch, pass } = setUp({ timeLimitMs: 3000 });
+    expect(await watch.turn("Looking for the least changes")).toBe(true);
+    pass(3000);
+    expect(await watch.turn("Looking for the least changes")).toBe(false);
+    expect(watch.ending()).toBe("time limit");
+  });
+
+  it("keeps Ctrl-C between questions of which one takes the engine", async () => {
+    const { watch, asked, interrupts } = setUp();
+    await watch.turn("Looking for the least changes");
+    const answer = watch.engine(program);
+    asked[0]!.end(solved);
+    await answer;
+    expect(interrupts).toHaveLength(1);
   });
 
   it("gives each solve no more than is left of the time, and tells where it ran out", async () => {
