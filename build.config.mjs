@@ -5,7 +5,8 @@ import { join, sep } from "node:path";
 import { build } from "esbuild";
 
 const { version } = JSON.parse(readFileSync(new URL("package.json", import.meta.url), "utf8"));
-const bench = process.argv.includes("--bench");
+/** What is only run by contributors, from a bundle of its own. */
+const aside = ["bench", "soak"].find((name) => process.argv.includes(`--${name}`));
 const into = process.argv.find((word) => word.startsWith("--into="))?.slice("--into=".length) ?? "dist";
 
 /** ink asks for these only in development. */
@@ -41,11 +42,13 @@ const withoutCommands = {
   },
 };
 
-/** Writes the manual page, which is made from the command table. */
-async function writeManPage() {
+/** Writes the manual pages, which are made from the tables of commands and of the garment file's keys. */
+async function writeManual() {
   const { outputFiles } = await build({
     stdin: {
-      contents: `export { commandTable } from "./src/cli/command-table.ts"; export { manPage } from "./src/cli/man-page.ts";`,
+      contents: `export { commandTable } from "./src/cli/command-table.ts";
+        export { commandsPage } from "./src/cli/manual/commands-page.ts";
+        export { garmentPage } from "./src/cli/manual/garment-page.ts";`,
       resolveDir: process.cwd(),
     },
     bundle: true,
@@ -53,9 +56,14 @@ async function writeManPage() {
     write: false,
     plugins: [withoutCommands],
   });
-  const { text } = outputFiles[0];
-  const { commandTable, manPage } = await import(`data:text/javascript,${encodeURIComponent(text)}`);
-  writeFileSync(join(into, "evenrow.1"), manPage(commandTable, version));
+  const { commandTable, commandsPage, garmentPage } = await import(
+    `data:text/javascript,${encodeURIComponent(outputFiles[0].text)}`
+  );
+  writeFileSync(join(into, "evenrow.1"), commandsPage(commandTable, version));
+  writeFileSync(
+    join(into, "evenrow-garment.5"),
+    garmentPage(readFileSync("samples/sleeve.yaml", "utf8"), version),
+  );
 }
 
 /** Writes the licences of all that is bundled: whoever passes their code on has to pass on their terms. */
@@ -77,13 +85,13 @@ function writeLicences({ inputs }) {
   );
 }
 
-if (bench) {
+if (aside !== undefined) {
   await build({
     ...common,
     packages: "external",
     // What is imported later has to be loaded later: React looks at the environment when it is loaded.
     splitting: true,
-    entryPoints: { bench: "test/bench/main.ts" },
+    entryPoints: { [aside]: `test/${aside}/main.ts` },
     outdir: "dist",
     chunkNames: "parts/[name]-[hash]",
   });
@@ -104,6 +112,6 @@ if (bench) {
     outdir: into,
     chunkNames: "parts/[name]-[hash]",
   });
-  await writeManPage();
+  await writeManual();
   writeLicences(metafile);
 }

@@ -17,7 +17,7 @@ const inPackage = (name: string): string => join(folder, "package", name);
 interface Manifest {
   readonly files: readonly string[];
   readonly bin: Readonly<Record<string, string>>;
-  readonly man: string;
+  readonly man: readonly string[];
   readonly dependencies: Readonly<Record<string, string>>;
 }
 const manifest: Manifest = JSON.parse(readFileSync("package.json", "utf8"));
@@ -64,7 +64,7 @@ describe("the package", () => {
       "dist/midway-worker.js",
       "samples/sleeve.yaml",
       "samples/motifs/braid.yaml",
-      manifest.man,
+      ...manifest.man,
       manifest.bin.evenrow,
     ])
       expect(paths).toContain(path);
