@@ -38,7 +38,7 @@ const USUAL_WORK = 2e7;
  * Every way to pick that no other surpasses in what is measured, the cheapest of those with the same amounts: the
  * exact frontier (the nondominated points) between two or three rows, or more.
  *
- * @param measured rows `<=` whose amounts are whole numbers, none of them below 0; a bound may be infinite
+ * @param measured rows `<=` whose amounts are whole numbers; a bound may be infinite
  * @throws RangeError where a term names a row that is not there, or a measured row is none of that kind
  */
 export async function frontier(
@@ -80,6 +80,6 @@ function refuseUnmeasurable({ rows, groups }: ChoiceProgram, measured: readonly 
   for (const { options } of groups)
     for (const { name, terms } of options)
       for (const [row, amount] of terms)
-        if (measured.includes(row) && (!Number.isInteger(amount) || amount < 0))
+        if (measured.includes(row) && !Number.isInteger(amount))
           throw new RangeError(`option "${name}" adds ${amount} to what is measured in row ${row}`);
 }

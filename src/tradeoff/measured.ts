@@ -1,8 +1,12 @@
 import type { ChoiceProgram, ChoiceRow } from "../../solver/choice.ts";
 import { termsOf } from "../fit/candidates.ts";
+import type { Layout } from "../fit/layouts.ts";
 import type { Measure } from "../fit/measure.ts";
 import type { Prepared } from "../fit/prepare.ts";
-import { amountOf, type TradeTerm } from "./trade-term.ts";
+import { costOf } from "../fit/terms.ts";
+import type { Garment } from "../garment/garment.ts";
+import { weightOf } from "../garment/weights.ts";
+import { amountOf, type TradeTerm, WASTE } from "./trade-term.ts";
 
 /**
  * Amounts are told apart by whole thousandths: of a percentage point, a needle or a row, or of one unit of cost. A
@@ -24,22 +28,69 @@ export function measuresOf(terms: readonly TradeTerm[], named: ReadonlySet<strin
   );
 }
 
+/**
+ * What a layout's part in what is on hand adds to a term: each share of it that is taken leaves less over. It counts for
+ * waste, and for the rest where waste is not named.
+ */
+function leftOver(
+  { choices: { measures }, garment }: Prepared,
+  terms: readonly TradeTerm[],
+  named: ReadonlySet<string>,
+  { amounts }: Layout,
+): readonly number[] {
+  const cost = measures.reduce((sum, { costEach = 0 }, index) => sum + costEach * amounts[index]!, 0);
+  return terms.map((term) => ofWaste(term, named, cost, garment));
+}
+
+const ofWaste = (
+  { name, unit }: TradeTerm,
+  named: ReadonlySet<string>,
+  cost: number,
+  { weights }: Garment,
+): number =>
+  name === WASTE ? cost / weightOf(weights, WASTE) : unit === undefined && !named.has(WASTE) ? cost : 0;
+
+/** What of the terms would be given up if nothing were taken of what is on hand, which the layouts do not tell. */
+export function wasteOfAll(
+  prepared: Prepared,
+  terms: readonly TradeTerm[],
+  named: ReadonlySet<string>,
+): readonly number[] {
+  const { choices, garment } = prepared;
+  const [layout] = choices.layouts[0] ?? [];
+  if (!layout) return terms.map(() => 0);
+  const told = choices.measures.reduce(
+    (sum, { costEach = 0 }, index) => sum + costEach * layout.amounts[index]!,
+    costOf(layout.terms),
+  );
+  return terms.map((term) => ofWaste(term, named, layout.cost - told, garment));
+}
+
 /** The most that may be given up, in grains, by measure; infinite where nothing is held. */
 export type Bounds = readonly number[];
 
-/** The choice program with a row for each measure that adds up what is chosen of it, and which rows they are. */
+/**
+ * The choice program with a row for each measure that adds up what is chosen of it, and which rows they are.
+ *
+ * @param terms what the measures are of
+ * @param named all terms that are not the rest
+ */
 export function measuredProgram(
-  { choices, program }: Prepared,
+  prepared: Prepared,
+  terms: readonly TradeTerm[],
+  named: ReadonlySet<string>,
   measures: readonly Measure[],
   bounds: Bounds,
 ): { readonly program: ChoiceProgram; readonly rows: readonly number[] } {
+  const { choices, program } = prepared;
   const first = program.rows.length;
   const at = measures.map((measure) => choices.measures.indexOf(measure));
   const amountsOf = (group: number, option: number): readonly number[] => {
     const look = choices.looks[group]?.[option];
     if (look) return measures.map(({ ofLook }) => ofLook(look));
     const layout = choices.layouts[group - choices.looks.length]![option]!;
-    return at.map((index) => layout.amounts[index]!);
+    const left = leftOver(prepared, terms, named, layout);
+    return at.map((index, measure) => layout.amounts[index]! + inGrains(left[measure]!));
   };
   const rows = measures.map(
     ({ name }, index): ChoiceRow => ({ name: `amount of ${name}`, relation: "<=", bound: bounds[index]! }),

@@ -3,6 +3,7 @@ import { placedMotifs } from "../fit/enumerate.ts";
 import type { Term } from "../fit/terms.ts";
 import type { Preference } from "../garment/allowed.ts";
 import type { Garment } from "../garment/garment.ts";
+import { weightOf } from "../garment/weights.ts";
 
 /** A term of the cost by its name, or all other terms taken together as they are weighed. */
 export interface TradeTerm {
@@ -12,6 +13,9 @@ export interface TradeTerm {
   /** In words, why nothing of this garment can give anything up in it; absent where something can. */
   readonly nothing?: string;
 }
+
+/** What is left over of what is on hand. */
+export const WASTE = "waste";
 
 /** All terms that are not named, as weighed in the cost. */
 export const REST = "rest";
@@ -26,6 +30,7 @@ export function tradeTerms(garment: Garment): readonly TradeTerm[] {
     easeTerm(garment),
     ...quantityTerms(garment),
     ...placementTerms(garment),
+    wasteTerm(garment),
     { name: REST },
   ];
   // A motif may call a quantity of its own as a term that every garment has: their amounts add up.
@@ -60,6 +65,15 @@ function easeTerm(garment: Garment): TradeTerm {
         ? noPreference
         : undefined;
   return { name: "ease", unit: "percentage points", ...(nothing !== undefined && { nothing }) };
+}
+
+function wasteTerm({ onHand, weights }: Garment): TradeTerm {
+  const nothing = !onHand?.leastWaste
+    ? "least waste of what is on hand is not asked for"
+    : weightOf(weights, WASTE) === 0
+      ? "it weighs nothing"
+      : undefined;
+  return { name: WASTE, unit: "% left over", ...(nothing !== undefined && { nothing }) };
 }
 
 const quantityTerms = (garment: Garment): readonly TradeTerm[] =>

@@ -5,7 +5,7 @@ import type { Fit } from "../fit/fit.ts";
 import { fitFrom, prepare } from "../fit/prepare.ts";
 import { fitGarment } from "../fit/solve.ts";
 import type { Garment } from "../garment/garment.ts";
-import { type Bounds, inGrains, measuredProgram, measuresOf } from "./measured.ts";
+import { type Bounds, inGrains, measuredProgram, measuresOf, wasteOfAll } from "./measured.ts";
 import { amountOf, type TradeTerm } from "./trade-term.ts";
 
 /** What is traded for what. */
@@ -62,10 +62,13 @@ export async function tradeOff(
   const pointOf = pointIn(ask);
   const best = pointOf(result.fit);
   try {
-    const measures = measuresOf([...ask.terms, ...ask.held], namedIn(ask));
+    const measured = [...ask.terms, ...ask.held];
+    const named = namedIn(ask);
+    const measures = measuresOf(measured, named);
     const prepared = within(left().timeLimitMs, () => prepare(garment, { fits: 1, measures }));
     if (!prepared) return { status: "does not fit", notes: result.notes };
-    const { program, rows } = measuredProgram(prepared, measures, boundsOf(ask, result.fit));
+    const bounds = boundsOf(ask, result.fit, wasteOfAll(prepared, measured, named));
+    const { program, rows } = measuredProgram(prepared, measured, named, measures, bounds);
     const traded = rows.slice(0, ask.terms.length);
     const found = await frontier(program, traded, engine, { ...options, ...left() });
     const points = found.points.map(({ picks }) => pointOf(fitFrom(prepared, picks)));
@@ -98,13 +101,20 @@ function pointIn(ask: TradeAsk): (fit: Fit) => TradePoint {
   return (fit) => ({ amounts: ask.terms.map((term) => amountOf(term, fit.terms, named)), fit });
 }
 
-/** What is held to what the best fit gives up; each part of a sum may have been rounded up by half a grain. */
-function boundsOf(ask: TradeAsk, best: Fit): Bounds {
+/**
+ * What is held to what the best fit gives up; each part of a sum may have been rounded up by half a grain.
+ *
+ * @param untold what of each term the choices do not tell
+ */
+function boundsOf(ask: TradeAsk, best: Fit, untold: readonly number[]): Bounds {
   const named = namedIn(ask);
-  const rounding = Math.ceil((best.looks.length + best.placements.length) / 2);
+  const rounding = best.looks.length + best.placements.length;
   return [
     ...ask.terms.map(() => Number.POSITIVE_INFINITY),
-    ...ask.held.map((term) => inGrains(amountOf(term, best.terms, named)) + rounding),
+    ...ask.held.map((term, index) => {
+      const told = amountOf(term, best.terms, named) - untold[ask.terms.length + index]!;
+      return inGrains(told) + rounding;
+    }),
   ];
 }
 

@@ -15,7 +15,7 @@ import { edgesOf } from "../support/knittable-edges.ts";
 import { growingArbitrary } from "../support/random/growing.ts";
 import { sampleGarments } from "../support/random-garment.ts";
 import { cheapestGrowth } from "../support/referee/growing.ts";
-import { garmentOf } from "../support/run-garment.ts";
+import { fitHere, garmentOf } from "../support/run-garment.ts";
 
 /** Two ways of adding up a few products differ by far less. */
 const costTolerance = 1e-6;
@@ -185,4 +185,30 @@ describe("frontiers of a motif that grows", () => {
     }
     expect(compared).toBeGreaterThan(40);
   });
+});
+
+test("frontiers of what is left over have among them what is cheapest however it weighs", async () => {
+  let [compared, trading] = [0, 0];
+  for (const plain of sampleGarments(24, 20261204, { sharedPieces: false, placements: [1, 2] })) {
+    const stocked = (waste: number): GarmentFile => ({
+      ...plain,
+      "on hand": { cord: "20 m", prefer: "least waste" },
+      weights: { ...plain.weights, waste },
+    });
+    const garment = garmentOf(stocked(0.1));
+    const terms = ["waste", "rest"].map((name) => tradeTerms(garment).find((term) => term.name === name)!);
+    const found = await traded({ plain, garment, terms });
+    for (const waste of [0.03, 0.3, 3]) {
+      const result = await fitHere(garmentOf(stocked(waste)), { rivals: 0 });
+      expect(result.status === "fits").toBe(found !== undefined);
+      if (!found || result.status !== "fits") continue;
+      compared += 1;
+      const told = found.points.map(({ amounts: [left, rest] }) => waste * left! + rest!);
+      // A point that is cheaper by less than the grain may have been taken for no better.
+      expect(Math.abs(Math.min(...told) - result.fit.cost)).toBeLessThan(0.002 * (1 + waste));
+    }
+    if (found && found.points.length > 1) trading += 1;
+  }
+  expect(compared).toBeGreaterThan(30);
+  expect(trading).toBeGreaterThan(8);
 });

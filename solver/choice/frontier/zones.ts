@@ -127,7 +127,7 @@ const summed = (
       ...option,
       cost: option.terms.reduce((sum, [row, amount]) => {
         const at = measured.indexOf(row);
-        return at < 0 ? sum : sum + amount / Math.max(1, most[at]!);
+        return at < 0 ? sum : sum + amount / Math.max(1, Math.abs(most[at]!));
       }, 0),
     })),
   })),
@@ -150,7 +150,7 @@ const limited = (
 
 function greatestTotal({ groups }: IndexedChoice, row: number): number {
   return groups.reduce(
-    (sum, { terms }) => sum + Math.max(0, ...terms.map((of) => of.find(([at]) => at === row)?.[1] ?? 0)),
+    (sum, { terms }) => sum + Math.max(...terms.map((of) => of.find(([at]) => at === row)?.[1] ?? 0)),
     0,
   );
 }

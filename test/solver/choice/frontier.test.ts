@@ -20,12 +20,12 @@ const measuredChoice: fc.Arbitrary<Measured> = fc
   .tuple(fc.oneof(anyChoice, treeChoice(false), treeChoice(true)), fc.integer({ min: 1, max: 3 }))
   .chain(([choice, count]) => {
     const first = choice.rows.length;
-    const amounts = fc.array(fc.nat(6), { minLength: count, maxLength: count });
+    const amounts = fc.array(fc.integer({ min: -2, max: 5 }), { minLength: count, maxLength: count });
     const options = choice.groups.flatMap((group) => group.options);
     return fc
       .tuple(
         fc.array(amounts, { minLength: options.length, maxLength: options.length }),
-        fc.array(fc.oneof(fc.constant(Number.POSITIVE_INFINITY), fc.integer({ min: 3, max: 12 })), {
+        fc.array(fc.oneof(fc.constant(Number.POSITIVE_INFINITY), fc.integer({ min: 1, max: 10 })), {
           minLength: count,
           maxLength: count,
         }),
@@ -198,12 +198,10 @@ describe("frontier", () => {
     });
   });
 
-  it("refuses rows that are no limits, and amounts that are not whole or below nothing", async () => {
+  it("refuses rows that are no limits, and amounts that are not whole", async () => {
     const exact = { ...one, rows: [{ ...rows[0]!, relation: "=" as const }, rows[1]!] };
     await expect(frontier(exact, [0, 1], never)).rejects.toThrow(RangeError);
-    for (const wrong of [0.5, -1]) {
-      const odd = { rows, groups: [{ name: "g", options: [option("odd", 0, wrong, 1)] }] };
-      await expect(frontier(odd, [0, 1], never)).rejects.toThrow('option "odd" adds');
-    }
+    const odd = { rows, groups: [{ name: "g", options: [option("odd", 0, 0.5, 1)] }] };
+    await expect(frontier(odd, [0, 1], never)).rejects.toThrow('option "odd" adds');
   });
 });
