@@ -38,7 +38,7 @@ export function leastByLook(
     let best: Layout | undefined;
     for (const change of lengthChanges(garment, cloth, placement.on))
       for (const layout of layoutsOf(garment, cloth, placement, look, edges, { ...field, change }))
-        if (!best || layout.cost < best.cost) best = layout;
+        if (!best || comesFirst(layout, best)) best = layout;
     return best;
   };
   for (const look of looksOf(garment.motifs[motif]!, cloth, garment.weights ?? {})) {
@@ -50,4 +50,13 @@ export function leastByLook(
     if (cost < (least.get(key)?.cost ?? Number.POSITIVE_INFINITY)) least.set(key, { cost, look, layouts });
   }
   return least;
+}
+
+/** Cheaper; where that is the same, less change of length, then fewer repeats, then further down. */
+function comesFirst(one: Layout, other: Layout): boolean {
+  if (Math.abs(one.cost - other.cost) > 1e-9) return one.cost < other.cost;
+  const [change, otherChange] = [Math.abs(one.rowsChanged), Math.abs(other.rowsChanged)];
+  if (change !== otherChange) return change < otherChange;
+  if (one.repeats !== other.repeats) return one.repeats < other.repeats;
+  return one.rowsChanged === other.rowsChanged && one.firstRow < other.firstRow;
 }

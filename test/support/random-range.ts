@@ -5,7 +5,8 @@ import { lengthMm } from "./referee/entries.ts";
 
 /** A garment file with sizes: the first is the garment as it stands, each other has pieces of its own. */
 export interface RangeFile extends GarmentFile {
-  readonly sizes: Readonly<Record<string, SizeEntry>>;
+  /** A size that says nothing of its own is the garment as it stands. */
+  readonly sizes: Readonly<Record<string, SizeEntry | null>>;
   readonly share: readonly string[];
 }
 
@@ -62,7 +63,7 @@ export function sampleRanges(count: number, seed: number, sharing: Sharing): Ran
 
 /** A size of a range as a garment file of its own, laid over what is said for all as the format has it. */
 export function sizeOf({ sizes, share: _, ...garment }: RangeFile, name: string): GarmentFile {
-  const { pieces = {}, wearer } = sizes[name]!;
+  const { pieces = {}, wearer } = sizes[name] ?? {};
   return {
     ...garment,
     ...(wearer && { wearer }),

@@ -3,7 +3,8 @@ import { needsToJson } from "../../report/needs-json.ts";
 import { roundTo } from "../../report/rounding.ts";
 import { type Dropped, type FittedSize, givenUp, type RangeFits, type RangeResult } from "../range-result.ts";
 import { type SharedLook, sharedLook } from "../shared-look.ts";
-import { printed, type Table, tableOf } from "../table.ts";
+import { printed } from "../table/line.ts";
+import { type Table, tableOf } from "../table/table.ts";
 import type { SizeConflict } from "./no-range-text.ts";
 
 /**

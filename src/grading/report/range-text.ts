@@ -3,7 +3,7 @@ import { listed } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import { type Dropped, type FittedSize, givenUp, type RangeFits } from "../range-result.ts";
 import { sharedLook } from "../shared-look.ts";
-import { tableOf } from "../table.ts";
+import { tableOf } from "../table/table.ts";
 import { lookDifferences, sharedLookLines } from "./look-text.ts";
 import { tableText } from "./table-text.ts";
 

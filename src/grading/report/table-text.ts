@@ -1,6 +1,8 @@
 import type { Fit } from "../../fit/fit.ts";
+import { timesMade } from "../../garment/times-made.ts";
 import { wrap } from "../../report/wrap.ts";
-import { printed, type Table, type TableLine, type TablePart } from "../table.ts";
+import { printed, type TableLine } from "../table/line.ts";
+import type { Table, TablePart } from "../table/table.ts";
 
 /** The table of sizes, thing by thing, in lines of at most `width` characters. */
 export function tableText(table: Table, fit: Fit, width: number): readonly string[] {
@@ -28,5 +30,9 @@ function headingOf({ piece, motif, placement }: TablePart, fit: Fit): string {
     const { from, to } = fit.garment.placements[placement]!;
     return `  ${motif} from ${from} to ${to}`;
   }
-  return piece ?? (motif === undefined ? "in all" : `${motif}, in each size`);
+  if (piece !== undefined) {
+    const times = timesMade(fit.garment, piece);
+    return times > 1 ? `${piece} (make ${times})` : piece;
+  }
+  return motif === undefined ? "in all" : `${motif}, in each size`;
 }
