@@ -70,11 +70,13 @@ export async function solveLoaded(
   });
   const result = withEnding(found, watch.ending(), timeLimitMs);
   const conflict = fitsAlone(result, loaded) ? { rules: [], notes: [] } : await conflictOf(loaded, watch);
-  if (looksRound && loaded.garment.steady !== undefined)
+  // A size that shares its look with others is not fitted by itself.
+  const looks = looksRound && loaded.range?.share === undefined;
+  if (looks && loaded.garment.steady !== undefined)
     watch.phase("How wide a range of gauges can be had", "many");
   const leftMs = (): number =>
     watch.ending() === undefined ? timeLimitMs - (performance.now() - started) : 0;
-  const steadiness = looksRound
+  const steadiness = looks
     ? await steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs)
     : undefined;
   return {

@@ -7,10 +7,12 @@ import { down, offToJson, pieceRangeToJson } from "./gauge-range-json.ts";
 import { roundTo } from "./rounding.ts";
 
 /** What there is to know beside a fit that has to be steady, or where there is none. */
-export function steadinessToJson({ garment, asked, narrower, costAsTold, larger }: Steadiness): object {
+export function steadinessToJson(steadiness: Steadiness): object {
+  const { garment, asked, narrower, fitsAsTold, costAsTold, larger } = steadiness;
   const { gauge } = garment;
   return {
     asked,
+    ...(fitsAsTold !== undefined && { fits_as_told: fitsAsTold }),
     ...(costAsTold !== undefined && { cost_as_told: roundTo(costAsTold, 6) }),
     ...(narrower && {
       widest: {

@@ -48,10 +48,10 @@ function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width:
     .join("\n");
 }
 
-const neverWords = ({ costAsTold }: Steadiness): string =>
-  costAsTold === undefined
-    ? "It is not the gauge alone: nothing fits even for the gauge as it is told."
-    : "There was no time to find out over how much of the range something fits.";
+const noTime = "There was no time to find out over how much of the range something fits.";
+
+const neverWords = ({ fitsAsTold }: Steadiness): string =>
+  fitsAsTold === false ? "It is not the gauge alone: nothing fits even for the gauge as it is told." : noTime;
 
 function narrowerWords(
   { garment: { gauge }, asked }: Steadiness,
@@ -61,7 +61,7 @@ function narrowerWords(
     return [
       share === undefined && exact
         ? "How wide a range can be had: none. Something fits for the gauge as it is told, but once a row is more than half a row off, a piece is longer or shorter than it may be."
-        : "There was no time to find out over how much of the range something fits.",
+        : noTime,
     ];
   const range = `${percent(offered.share)} of the range, which is ${offWords(gaugeOff(gauge), offered.share)}`;
   return [

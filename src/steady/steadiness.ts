@@ -10,7 +10,9 @@ export interface Steadiness {
   readonly asked: number;
   /** How wide a range can be had, where nothing fits over what is asked. */
   readonly narrower?: Narrower;
-  /** What the best fit would cost with the gauge known for certain; absent where there was no time for it. */
+  /** Whether something fits for the gauge as it is told; absent where there was no time to find out. */
+  readonly fitsAsTold?: boolean;
+  /** What the best fit would cost then. */
   readonly costAsTold?: number;
   readonly larger?: LargerSwatch;
 }
@@ -70,6 +72,7 @@ export async function steadinessOf(
     garment,
     asked,
     ...(narrower && { narrower }),
+    ...(told && told.status !== "stopped" && { fitsAsTold: told.status === "fits" }),
     ...(told?.status === "fits" && { costAsTold: told.fit.cost }),
     ...(twice &&
       twice.status !== "stopped" && {
