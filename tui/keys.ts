@@ -1,3 +1,4 @@
+import { printable, shown } from "../src/diagnostics/shown.ts";
 import { fitShown, isChanged, type OpenGarment, ruleAt, type State } from "./state.ts";
 
 /** Where a key is valid: a screen, or one of the panes of the main screen. */
@@ -160,6 +161,15 @@ const table = [
     words: "scroll the drawing to the right",
     short: "scroll",
     places: ["drawing"],
+  },
+  {
+    keys: ["e"],
+    action: "end search",
+    words: "end a search that takes long, with the best so far",
+    short: "end the search",
+    places: panes,
+    unusable: (state) =>
+      open(state, ({ solving }) => (solving.underWay ? undefined : "Nothing is being sought.")),
   },
   { keys: ["tab"], action: "next pane", words: "the next part of the screen", short: "part", places: panes },
   { keys: ["shift-tab"], action: "previous pane", words: "the part of the screen before", places: panes },
@@ -424,5 +434,9 @@ const names: Readonly<Record<string, string>> = {
   "ctrl-z": "Ctrl-Z",
 };
 
-/** A key as it is printed on the keyboard. */
-export const keyName = (key: string): string => names[key] ?? key;
+/** A key as it is printed on the keyboard; what is no key, such as a paste, made fit to print. */
+export const keyName = (key: string): string => (Object.hasOwn(names, key) ? names[key]! : shown(key));
+
+/** Keys that put a letter have that letter as their name, save for the space; what steers a terminal is no letter. */
+export const isLetter = (key: string): boolean =>
+  key === "space" || ([...key].length === 1 && printable(key) === key);

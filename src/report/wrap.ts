@@ -8,7 +8,8 @@ export function wrap(text: string, width: number, indent = 0): readonly string[]
   while (rest.length > width) {
     const start = rest.length - rest.trimStart().length;
     const end = rest.lastIndexOf(" ", width);
-    const at = end > start ? end : rest.indexOf(" ", width);
+    // The indentation is no place to break at, however narrow the lines are.
+    const at = end > start ? end : rest.indexOf(" ", Math.max(width, start));
     if (at < 0) break;
     lines.push(rest.slice(0, at).trimEnd());
     rest = " ".repeat(indent) + rest.slice(at).trimStart();

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { FittedPlacement } from "../../src/fit/fit.ts";
+import { frame } from "../../tui/content/frame.ts";
+import { asciiGlyphs } from "../../tui/content/glyphs.ts";
+import { nowHeldBack } from "../../tui/content/steps-pane.ts";
 import { keyTable } from "../../tui/keys.ts";
 import { isChanged, ruleAt } from "../../tui/state.ts";
 import { answerTo, type Driver, driver, opened, sample } from "./support/driver.ts";
@@ -142,6 +145,26 @@ describe("changing rules", () => {
     atRule(program, "side margin");
     program.press("space");
     expect(program.state().message?.words).toContain("is a limit, not a choice");
+  });
+
+  test("a search that takes long is shown, and is ended by a key while it lasts", async () => {
+    const program = await opened("sleeve");
+    program.press("e");
+    expect(program.state().message?.words).toBe("Nothing is being sought.");
+    atRule(program, "spread");
+    program.press("right", "+");
+    const { sequence } = program.state();
+    const reached = { phase: "Best fit", elapsedMs: 4000, progress: { nodes: 12, bound: 1.5, best: 4.25 } };
+    program.send({ kind: "progress", sequence: sequence - 1, reached });
+    expect(nowHeldBack(program.garment())).not.toContain("Best fit");
+    program.send({ kind: "progress", sequence, reached });
+    expect(nowHeldBack(program.garment())).toContain(
+      "Best fit: 4 s, 12 nodes, best so far 4.250, none below 1.500. End the search with the best so far: e.",
+    );
+    program.press("e");
+    expect(program.effects.at(-1)).toEqual({ kind: "end search", sequence });
+    await program.solve();
+    expect(program.garment().solving).not.toHaveProperty("reached");
   });
 
   test("nothing is held fast at a value that is not of the garment as it is now", async () => {
@@ -397,6 +420,25 @@ describe("keys", () => {
     );
     program.press("%");
     expect(program.state().message?.words).toBe("% does nothing; ? lists the keys.");
+  });
+
+  test("what is no key is told fit to print, and is no letter where something is typed", async () => {
+    const program = await opened("sleeve");
+    const said = (key: string): string | undefined => {
+      program.press(key);
+      return program.state().message?.words;
+    };
+    expect(said("\u001b[31m")).toBe("\\u001b[31m does nothing; ? lists the keys.");
+    expect(said("constructor")).toBe("constructor does nothing; ? lists the keys.");
+    expect(said("9".repeat(400))).toHaveLength(60 + " does nothing; ? lists the keys.".length);
+    program.press("/", "\u0000", "\u202e", "a");
+    expect(program.state().screen).toMatchObject({ kind: "finding", text: "a" });
+  });
+
+  test("the list of keys can be drawn in a terminal narrower than its indentation", async () => {
+    const program = await opened("sleeve", 20, 24);
+    program.press("?");
+    expect(frame(program.state(), asciiGlyphs)).toHaveLength(23);
   });
 
   test("in no place does a key stand for two actions", () => {

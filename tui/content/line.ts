@@ -50,9 +50,10 @@ export function fitLine(spans: Line, width: number, cut = "~"): Line {
   return left > 0 ? [...fitted, { text: " ".repeat(left) }] : fitted;
 }
 
-/** A text of at most so many columns; where some of it is left out, `cut` stands at its end. */
+/** A text of at most so many columns; where some of it is left out, `cut` stands at its end, one column wide. */
 export function cutText(text: string, width: number, cut = "~"): string {
   if (widthOf(text) <= width) return text;
+  if (width <= 0) return "";
   let kept = "";
   let used = 0;
   for (const character of text) {
@@ -61,7 +62,8 @@ export function cutText(text: string, width: number, cut = "~"): string {
     kept += character;
     used += wide;
   }
-  return `${kept}${cut}`.padEnd(width - (width - used - 1));
+  // A letter two columns wide may have left one of them.
+  return `${kept}${cut}${" ".repeat(Math.max(0, width - used - 1))}`;
 }
 
 /** A text cut or filled up to so many columns. */

@@ -3,7 +3,7 @@ import { ownerWords } from "../../src/work/owner-words.ts";
 import { noteAt } from "../../src/work/place-text.ts";
 import { currentPiece, stepOf } from "../../src/work/record.ts";
 import { partsWith } from "../../src/work/steps.ts";
-import { keyName } from "../keys.ts";
+import { isLetter, keyName } from "../keys.ts";
 import { type WorkAction, workKeyFor } from "./keys.ts";
 import { screenFor, takeTyped } from "./measuring.ts";
 import type { WorkEffect, WorkMessage, WorkNext, WorkScreen, WorkState } from "./state.ts";
@@ -63,8 +63,7 @@ function pressed(before: WorkState, key: string): WorkNext {
     const why = binding.unusable?.(state);
     return why === undefined ? actions[binding.action](state, key) : refuse(state, why);
   }
-  if (isTyped(kind) && ([...key].length === 1 || key === "space"))
-    return typed(state, (text) => text + (key === "space" ? " " : key));
+  if (isTyped(kind) && isLetter(key)) return typed(state, (text) => text + (key === "space" ? " " : key));
   return refuse(
     state,
     `${keyName(key)} does nothing here; ${kind === "main" ? "? lists the keys" : "Esc goes back"}.`,

@@ -41,3 +41,11 @@ declare module "dxf" {
 
   export function parseString(text: string): DxfFile;
 }
+
+declare module "dxf/lib/util/logger.js" {
+  interface Logger {
+    error: (...words: readonly unknown[]) => void;
+  }
+  const logger: Logger | { readonly default: Logger };
+  export default logger;
+}

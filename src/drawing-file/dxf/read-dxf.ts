@@ -1,4 +1,5 @@
 import { type DxfBlock, type DxfEntity, type DxfFile, parseString } from "dxf";
+import logger from "dxf/lib/util/logger.js";
 import {
   type Contour,
   type Drawing,
@@ -72,6 +73,10 @@ export function readDxf(text: string): Drawing | DrawingProblem {
         : [],
   };
 }
+
+// The parser writes to the terminal about corners outside of any line, which belong to no piece.
+// How a module of the older kind is handed over differs between a bundle and node.
+("default" in logger ? logger.default : logger).error = () => {};
 
 function parsed(text: string): DxfFile | undefined {
   try {

@@ -1,6 +1,6 @@
 import { DxfWriter, point2d, point3d } from "@tarikjabiri/dxf";
 import { polygonArea } from "d3-polygon";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { type Drawing, isProblem, type Point } from "../../../../src/drawing-file/drawing.ts";
 import { readDxf } from "../../../../src/drawing-file/dxf/read-dxf.ts";
 
@@ -230,6 +230,14 @@ describe("what cannot be used is named with the reason", () => {
       "what lies on layer 6 (mirror line: the piece is taken as it is drawn, not unfolded) is left out",
       "what lies on layer 99 (not in the standard) is left out",
     ]);
+  });
+
+  test("a corner outside of any line is passed over, and the parser's own words do not reach the terminal", () => {
+    const told = vi.spyOn(console, "error").mockImplementation(() => {});
+    const corner = "0\nVERTEX\n8\n1\n10\n5\n20\n5";
+    expect(first(style(`${polyline(SQUARE)}\n${corner}`)).refusal).toBeUndefined();
+    expect(told).not.toHaveBeenCalled();
+    told.mockRestore();
   });
 
   test.each([
