@@ -31,6 +31,8 @@ export type Effect =
   | { readonly kind: "open"; readonly file: string; readonly size?: string }
   | { readonly kind: "new" }
   | ({ readonly kind: "solve" } & SolveRequest)
+  /** Ends the search of a request with the best so far. */
+  | { readonly kind: "end search"; readonly sequence: number }
   /** Writes `text` over a file that still reads `base`. */
   | { readonly kind: "save"; readonly file: string; readonly text: string; readonly base: string }
   /** Keeps changes that are not saved yet, for the case that the program does not get to save them. */

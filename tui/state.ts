@@ -6,6 +6,7 @@ import type { Beside } from "../src/explore/read-source.ts";
 import type { StepOutcome } from "../src/explore/steps.ts";
 import type { Fits } from "../src/fit/solve.ts";
 import type { Garment } from "../src/garment/garment.ts";
+import type { Reached } from "../src/report/progress-words.ts";
 
 /** All that the screen shows, as plain data. */
 export interface State {
@@ -98,6 +99,8 @@ export interface Solving {
   /** Of the newest request; an answer with another is stale and is dropped. */
   readonly sequence: number;
   readonly underWay: boolean;
+  /** How far the search has come that is under way, where it takes long. */
+  readonly reached?: Reached;
   /** The last proven fit: of the text as it is, unless a solve is under way or nothing fits any more. */
   readonly shown?: Fits;
   /** Whether `shown` is of the text as it is now. */

@@ -1,6 +1,6 @@
 import type { Engine } from "../../solver/program.ts";
 import { breakDown } from "../fit/refusal.ts";
-import { type FitResult, RefusedFit } from "../fit/solve.ts";
+import { type FitResult, RefusedFit, type SolveOptions } from "../fit/solve.ts";
 import type { Garment } from "../garment/garment.ts";
 import { type Asked, fitAsked } from "../grading/fit-asked.ts";
 
@@ -16,7 +16,7 @@ export type Answer =
   /** A fault of the program: nothing of it may be shown as a fit. */
   | { readonly kind: "failed"; readonly reason: string };
 
-export interface AnswerLimits {
+export interface AnswerLimits extends Pick<SolveOptions, "onRivals"> {
   readonly rivals: number;
   readonly timeLimitMs: number;
 }

@@ -61,3 +61,55 @@ test("an engine that breaks down gives an answer that says so", async () => {
   });
   expect(reports.at(-1)).toMatchObject({ answer: { kind: "failed", reason: "it broke" } });
 });
+
+/** An engine that tells of each solve every now and then, and ends it only when it is stopped. */
+const endless: Engine = (_, { onProgress, signal } = {}) =>
+  new Promise((resolve) => {
+    const telling = setInterval(() => onProgress?.({ nodes: 12, bound: 1.5, best: 4.25 }), 100);
+    const stop = () => {
+      clearInterval(telling);
+      resolve({ status: "stopped", nodes: 12, engine: "endless" });
+    };
+    if (signal?.aborted) stop();
+    signal?.addEventListener("abort", stop);
+  });
+
+test("a search that takes long tells how far it has come, and ends when it is told to", async () => {
+  const reports: SolveReport[] = [];
+  await new Promise<void>((resolve) => {
+    const take = solveRequests(endless, (report) => {
+      reports.push(report);
+      if (report.kind === "progress") take({ end: 1 });
+      if (report.kind === "answer") resolve();
+    });
+    take({ sequence: 1, source: sample("sleeve"), name: "a.yaml" });
+    take({ end: 7 });
+  });
+  expect(reports.map(({ kind }) => kind)).toEqual(["started", "progress", "answer"]);
+  expect(reports[1]).toMatchObject({
+    reached: { phase: "Best fit", progress: { nodes: 12, bound: 1.5, best: 4.25 } },
+  });
+  expect(reports[2]).toMatchObject({
+    answer: { result: { status: "stopped", reason: "ended by you before a fit was found" } },
+  });
+});
+
+test("a request that a later one supersedes ends its search", async () => {
+  const reports: SolveReport[] = [];
+  let calls = 0;
+  const firstEndless: Engine = (program, options) =>
+    calls++ === 0 ? endless(program, options) : simplexEngine(program, options);
+  await new Promise<void>((resolve) => {
+    const take = solveRequests(firstEndless, (report) => {
+      reports.push(report);
+      if (report.kind === "answer") resolve();
+    });
+    take({ sequence: 1, source: sample("sleeve"), name: "a.yaml" });
+    setTimeout(() => take({ sequence: 2, source: sample("sleeve"), name: "a.yaml" }), 50);
+  });
+  expect(reports.at(-1)).toMatchObject({
+    kind: "answer",
+    sequence: 2,
+    answer: { result: { status: "fits" } },
+  });
+});

@@ -1,4 +1,5 @@
 import { heldBackBy, helpful, stepsSentence } from "../../src/explore/holding-back.ts";
+import { progressWords } from "../../src/report/progress-words.ts";
 import { wrap } from "../../src/report/wrap.ts";
 import { type OpenGarment, ruleAt } from "../state.ts";
 import { type Line, line, plainText } from "./line.ts";
@@ -13,8 +14,12 @@ export const wrapped = (lines: readonly Line[], width: number): readonly Line[] 
 
 /** One sentence about the fit as it is now. */
 export function nowHeldBack({ solving, reading }: OpenGarment): string {
-  const { outcome, shown, underWay } = solving;
-  if (underWay) return shown ? "Seeking the fit; what is shown is of before the change." : "Seeking the fit.";
+  const { outcome, shown, underWay, reached } = solving;
+  if (underWay)
+    return [
+      shown ? "Seeking the fit; what is shown is of before the change." : "Seeking the fit.",
+      ...(reached ? [`${progressWords(reached)}. End the search with the best so far: e.`] : []),
+    ].join(" ");
   switch (outcome.kind) {
     case "none yet":
       return reading.garment ? "Seeking the fit." : "The file has mistakes.";

@@ -71,6 +71,9 @@ export function createPerformer(
           solver.ask(request);
           break;
         }
+        case "end search":
+          solver.end(effect.sequence);
+          break;
         case "save":
           void save(effect.file, effect.text, effect.base);
           break;

@@ -1,6 +1,7 @@
 import type { Answer, StandingInTheWay } from "../../src/explore/answer.ts";
 import type { Beside } from "../../src/explore/read-source.ts";
 import type { StepOutcome } from "../../src/explore/steps.ts";
+import type { Reached } from "../../src/report/progress-words.ts";
 
 /** What the solving thread is asked; a later request supersedes all earlier ones. */
 export interface SolveRequest extends Beside {
@@ -11,9 +12,16 @@ export interface SolveRequest extends Beside {
   readonly first?: string;
 }
 
+/** Tells the solving thread to end the search of the request with this sequence, with the best so far. */
+export interface EndSearch {
+  readonly end: number;
+}
+
 /** What the solving thread tells; each about the request with its sequence. */
 export type SolveReport =
   | { readonly kind: "started"; readonly sequence: number }
+  /** Told now and then of a search that takes long. */
+  | { readonly kind: "progress"; readonly sequence: number; readonly reached: Reached }
   | { readonly kind: "answer"; readonly sequence: number; readonly answer: Answer }
   | { readonly kind: "step"; readonly sequence: number; readonly outcome: StepOutcome }
   | {

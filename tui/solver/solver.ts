@@ -1,10 +1,12 @@
 import { Worker } from "node:worker_threads";
 import { builtWorkerUrl } from "./built-worker-url.ts";
-import type { SolveReport, SolveRequest } from "./messages.ts";
+import type { EndSearch, SolveReport, SolveRequest } from "./messages.ts";
 
 /** Looks for fits in a thread of its own. */
 export interface Solver {
   readonly ask: (request: SolveRequest) => void;
+  /** Ends the search of the request with this sequence, with the best so far. */
+  readonly end: (sequence: number) => void;
   readonly close: () => Promise<void>;
 }
 
@@ -56,6 +58,9 @@ export function createSolver(
         worker = start();
         worker.postMessage(request);
       }, patienceMs).unref();
+    },
+    end(sequence) {
+      worker?.postMessage({ end: sequence } satisfies EndSearch);
     },
     async close() {
       closed = true;

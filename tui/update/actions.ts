@@ -51,6 +51,11 @@ export const actions: Readonly<Record<Action, (state: State) => Next>> = {
   redo: redone,
   find: (state) => next(onScreen(state, { kind: "finding", text: "", from: state.garment?.view.rule ?? 0 })),
   save: (state) => saving(state, "yes"),
+  "end search": (state) =>
+    next(tell(state, "Ending the search with the best so far."), {
+      kind: "end search",
+      sequence: state.garment?.solving.sequence ?? state.sequence,
+    }),
   files: (state) =>
     state.garment && isChanged(state.garment)
       ? refuse(state, "There are changes that are not saved: save them (s) or undo them (u) first.")

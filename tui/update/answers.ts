@@ -7,6 +7,8 @@ import { next, withGarment } from "./next.ts";
 export function heard(state: State, message: SolveNews): Next {
   if (message.sequence !== state.garment?.solving.sequence) return next(state);
   switch (message.kind) {
+    case "progress":
+      return next(withSolving(state, () => ({ reached: message.reached })));
     case "answer":
       return next(withGarment(state, (garment) => answered(garment, message.answer)));
     case "step":
@@ -31,7 +33,8 @@ const withSolving = (state: State, change: (solving: Solving) => Partial<Solving
   }));
 
 function answered(garment: OpenGarment, answer: Answer): OpenGarment {
-  const solving = { ...garment.solving, underWay: false };
+  const { reached: _, ...before } = garment.solving;
+  const solving = { ...before, underWay: false };
   if (answer.kind === "failed")
     return { ...garment, solving: { ...solving, outcome: { kind: "failed", reason: answer.reason } } };
   const { result } = answer;

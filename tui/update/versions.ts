@@ -141,7 +141,8 @@ function solved(state: State): Next {
   const sequence = state.sequence + 1;
   const underWay = garment.reading.garment !== undefined;
   const rule = ruleAt(garment)?.id;
-  const solving = { ...garment.solving, sequence, underWay, current: false, steps: [], allTried: false };
+  const { reached: _, ...before } = garment.solving;
+  const solving = { ...before, sequence, underWay, current: false, steps: [], allTried: false };
   const after = { ...state, sequence, garment: { ...garment, solving } };
   if (!underWay) return next(after);
   return next(after, {

@@ -1,5 +1,5 @@
 import type { Fits } from "../../fit/solve.ts";
-import { cost } from "./progress-words.ts";
+import { cost } from "../../report/progress-words.ts";
 import type { Ending } from "./solve-watch.ts";
 
 /** A fit without rivals leaves out what is said of them. */

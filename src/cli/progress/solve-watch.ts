@@ -1,6 +1,6 @@
 import type { Engine, Progress } from "../../../solver/program.ts";
+import { progressWords } from "../../report/progress-words.ts";
 import type { Terminal } from "../command.ts";
-import { progressWords } from "./progress-words.ts";
 
 /** Who ended a search before it was done. */
 export type Ending = "knitter" | "time limit";

@@ -1,5 +1,5 @@
-import type { Progress } from "../../../solver/program.ts";
-import { counted } from "../../report/words.ts";
+import type { Progress } from "../../solver/program.ts";
+import { counted } from "./words.ts";
 
 /** What is being looked for, and how far that has come. */
 export interface Reached {
