@@ -1,3 +1,4 @@
+import { printable, shown } from "../src/diagnostics/shown.ts";
 import { fitShown, isChanged, type OpenGarment, ruleAt, type State } from "./state.ts";
 
 /** Where a key is valid: a screen, or one of the panes of the main screen. */
@@ -433,5 +434,9 @@ const names: Readonly<Record<string, string>> = {
   "ctrl-z": "Ctrl-Z",
 };
 
-/** A key as it is printed on the keyboard. */
-export const keyName = (key: string): string => names[key] ?? key;
+/** A key as it is printed on the keyboard; what is no key, such as a paste, made fit to print. */
+export const keyName = (key: string): string => (Object.hasOwn(names, key) ? names[key]! : shown(key));
+
+/** Keys that put a letter have that letter as their name, save for the space; what steers a terminal is no letter. */
+export const isLetter = (key: string): boolean =>
+  key === "space" || ([...key].length === 1 && printable(key) === key);

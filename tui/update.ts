@@ -1,4 +1,4 @@
-import { bindingFor, elsewhere, keyName, placeOf } from "./keys.ts";
+import { bindingFor, elsewhere, isLetter, keyName, placeOf } from "./keys.ts";
 import type { Message, Next } from "./message.ts";
 import type { State } from "./state.ts";
 import { actions } from "./update/actions.ts";
@@ -65,9 +65,6 @@ function pressed(state: State, key: string): Next {
     ? refuse(state, `${keyName(key)} (${other.words}) cannot be used here; ? lists the keys.`)
     : refuse(state, `${keyName(key)} does nothing; ? lists the keys.`);
 }
-
-/** Keys that put a letter have that letter as their name, save for the space. */
-const isLetter = (key: string): boolean => [...key].length === 1 || key === "space";
 
 const letter = (key: string): string => (key === "space" ? " " : key);
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { FittedPlacement } from "../../src/fit/fit.ts";
+import { frame } from "../../tui/content/frame.ts";
+import { asciiGlyphs } from "../../tui/content/glyphs.ts";
 import { nowHeldBack } from "../../tui/content/steps-pane.ts";
 import { keyTable } from "../../tui/keys.ts";
 import { isChanged, ruleAt } from "../../tui/state.ts";
@@ -418,6 +420,25 @@ describe("keys", () => {
     );
     program.press("%");
     expect(program.state().message?.words).toBe("% does nothing; ? lists the keys.");
+  });
+
+  test("what is no key is told fit to print, and is no letter where something is typed", async () => {
+    const program = await opened("sleeve");
+    const said = (key: string): string | undefined => {
+      program.press(key);
+      return program.state().message?.words;
+    };
+    expect(said("\u001b[31m")).toBe("\\u001b[31m does nothing; ? lists the keys.");
+    expect(said("constructor")).toBe("constructor does nothing; ? lists the keys.");
+    expect(said("9".repeat(400))).toHaveLength(60 + " does nothing; ? lists the keys.".length);
+    program.press("/", "\u0000", "\u202e", "a");
+    expect(program.state().screen).toMatchObject({ kind: "finding", text: "a" });
+  });
+
+  test("the list of keys can be drawn in a terminal narrower than its indentation", async () => {
+    const program = await opened("sleeve", 20, 24);
+    program.press("?");
+    expect(frame(program.state(), asciiGlyphs)).toHaveLength(23);
   });
 
   test("in no place does a key stand for two actions", () => {
