@@ -234,8 +234,8 @@ describe("what cannot be used is named with the reason", () => {
 
   test("a corner outside of any line is passed over, and the parser's own words do not reach the terminal", () => {
     const told = vi.spyOn(console, "error").mockImplementation(() => {});
-    const corner = "0\nVERTEX\n8\n1\n10\n5\n20\n5";
-    expect(first(style(`${polyline(SQUARE)}\n${corner}`)).refusal).toBeUndefined();
+    const corner = `0 VERTEX\n${layer(1)}\n10 5\n20 5`;
+    expect(first(style(`${corner}\n${polyline(SQUARE)}`)).refusal).toBeUndefined();
     expect(told).not.toHaveBeenCalled();
     told.mockRestore();
   });
