@@ -93,6 +93,7 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
             ? createCandidatesByCord(track, kept, {
                 lessIsBetter: supplies.lessIsBetter,
                 everyTerm: asked.length > 0,
+                anyCost: anyLayout,
               })
             : asked.length === 0
               ? (room) => growingCandidates(room, track, kept)

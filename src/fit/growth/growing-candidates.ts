@@ -76,6 +76,8 @@ export interface Reading {
   readonly lessIsBetter: boolean;
   /** Whether ease and the growing quantity may be weighed in any manner, too. */
   readonly everyTerm: boolean;
+  /** Whether it makes no difference what they cost. */
+  readonly anyCost: boolean;
 }
 
 /**
@@ -124,7 +126,7 @@ function growthsByCord(
   track: Track,
   free: Free,
   keep: number,
-  { lessIsBetter, everyTerm }: Reading,
+  { lessIsBetter, everyTerm, anyCost }: Reading,
   cordOf: CordOfStep,
 ): readonly Growth[] {
   const repeats = free.length;
@@ -133,7 +135,7 @@ function growthsByCord(
     if (!step) return undefined;
     const cord = cordOf(repeat, to, from);
     return {
-      cost: everyTerm ? step.easeAway : costOf(amountsOf([step], repeats, room, track)),
+      cost: anyCost ? 0 : everyTerm ? step.easeAway : costOf(amountsOf([step], repeats, room, track)),
       least: [...(everyTerm ? [step.away] : []), ...(lessIsBetter ? cord : [])],
       exact: lessIsBetter ? [] : cord,
     };
