@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import solver from "javascript-lp-solver";
 import { afterEach, describe, expect, it } from "vitest";
 import { violations } from "../../solver/feasibility.ts";
 import { createGuardedEngine, type GuardedEngine, type GuardOptions } from "../../solver/guarded-engine.ts";
@@ -83,6 +84,38 @@ describe("createGuardedEngine", () => {
     const after = await solve(atLeast(3));
     expect(after).toMatchObject({ status: "optimal", cost: 3, engine: "javascript-lp-solver" });
     expect(after).not.toHaveProperty("note");
+  });
+
+  it("does not take the usual engine's word where a large number hides a fraction", async () => {
+    // At 1e8 javascript-lp-solver calls 1e-8 of `used` whole, and so pays for none of it.
+    const hidden = solver.Solve({
+      optimize: "cost",
+      opType: "min",
+      constraints: { least: { min: 1 }, most: { max: 0 }, one: { max: 1 } },
+      variables: { n: { cost: 1, least: 1, most: 1 }, used: { cost: 1, most: -1e8, one: 1 } },
+      ints: { used: 1 },
+    });
+    expect(hidden).toMatchObject({ feasible: true, isIntegral: true, result: 1 + 1e-8, used: 1e-8 });
+    const outcome = await open().solve({
+      columns: [
+        { name: "n", cost: 1, whole: false },
+        { name: "used", cost: 1, whole: true, upper: 1 },
+      ],
+      rows: [
+        { name: "least", terms: [[0, 1]], relation: ">=", bound: 1 },
+        {
+          name: "most",
+          terms: [
+            [0, 1],
+            [1, -1e8],
+          ],
+          relation: "<=",
+          bound: 0,
+        },
+      ],
+    });
+    expect(outcome).toMatchObject({ status: "optimal", cost: 2, engine: "HiGHS" });
+    expect(outcome.note).toContain("too large for this engine to tell whole values by");
   });
 
   it("answers many programs, each with its own answer", async () => {

@@ -13,19 +13,24 @@ export interface ChoiceKind {
   readonly tied: boolean;
   /** A row over all placements that lets only so much be used, or asks for so much. */
   readonly budgets: number;
+  /** At most so many placements; 12 of a tree and 6 of others unless stated. */
+  readonly places?: number;
+  /** Amounts are so many times as large, and whole: costs in thousandths, yarn in milligrams. */
+  readonly scale?: number;
 }
 
 /**
  * A choice program as garments make them: looks of some motifs, layouts of some placements, each of which hangs on one
  * motif, and for each placement and kind of look a row `layouts of the kind = looks of the kind`.
  */
-export function choiceLike(dice: Dice, { tied, budgets }: ChoiceKind): ChoiceProgram {
+export function choiceLike(
+  dice: Dice,
+  { tied, budgets, places = tied || budgets > 0 ? 6 : 12, scale = 1 }: ChoiceKind,
+): ChoiceProgram {
   const kinds = dice.whole(1, 8);
   const values = dice.whole(2, 6);
   const motifs = dice.whole(1, 3);
-  const motifOf = Array.from({ length: dice.whole(1, tied || budgets > 0 ? 6 : 12) }, () =>
-    dice.whole(0, motifs - 1),
-  );
+  const motifOf = Array.from({ length: dice.whole(1, places) }, () => dice.whole(0, motifs - 1));
   const rows: ChoiceRow[] = [];
   const rowNamed = (name: string, relation: Relation, bound: number): number =>
     rows.push({ name, relation, bound }) - 1;
@@ -45,7 +50,7 @@ export function choiceLike(dice: Dice, { tied, budgets }: ChoiceKind): ChoicePro
     return rowNamed(
       `budget ${index}`,
       relation,
-      Math.round(each * motifOf.length * (dice.whole(50, 140) / 100) * 10) / 10,
+      (Math.round(each * motifOf.length * (dice.whole(50, 140) / 100) * 10) / 10) * scale,
     );
   });
 
@@ -69,7 +74,10 @@ export function choiceLike(dice: Dice, { tied, budgets }: ChoiceKind): ChoicePro
         ),
         ...budgetRows.map(
           (row, index) =>
-            [row, uses[index] === "whole" ? dice.whole(0, 12) : dice.whole(0, 1900) / 100] as const,
+            [
+              row,
+              uses[index] === "whole" ? dice.whole(0, 12 * scale) : dice.whole(0, 1900 * scale) / 100,
+            ] as const,
         ),
       ],
     };

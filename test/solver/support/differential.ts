@@ -41,11 +41,15 @@ const general =
 
 const kinds: Readonly<Record<string, (dice: Dice) => Drawn>> = {
   "trees of choices": (dice) => ({ choice: choiceLike(dice, { tied: false, budgets: 0 }) }),
+  "large trees of choices": (dice) => ({ choice: choiceLike(dice, { tied: false, budgets: 0, places: 40 }) }),
   "choices with ties": (dice) => ({ choice: choiceLike(dice, { tied: true, budgets: 0 }) }),
   "choices with budgets": (dice) => ({
     choice: choiceLike(dice, { tied: false, budgets: dice.whole(1, 2) }),
   }),
   "choices with both": (dice) => ({ choice: choiceLike(dice, { tied: true, budgets: dice.whole(1, 2) }) }),
+  "choices with fine budgets": (dice) => ({
+    choice: choiceLike(dice, { tied: dice.chance(50), budgets: dice.whole(1, 2), scale: 100_000 }),
+  }),
   covers: (dice) => ({ program: coverProgram(dice) }),
   "0/1 programs": general({
     columns: [4, 18],
