@@ -92,6 +92,32 @@ describe("random garments that have to be steady", () => {
   });
 });
 
+test("cords that climb one another: what is cheaper than the best steady fit is refused by the check", async () => {
+  const wishes = { steady: true, placements: [1, 2], sharedPieces: false } as const;
+  const seen = { steady: 0, bolder: 0 };
+  for (const [index, plain] of sampleGarments(70, 20261204, {
+    ...wishes,
+    kinds: ["sample", "crossed cord"],
+  }).entries()) {
+    const { gauge, ...others } = garmentOf(plain);
+    const garment = {
+      ...others,
+      gauge: { ...gauge, cord: { ...gauge.cord!, thicknessMm: 1 + (index % 8) } },
+    };
+    const { steady: _, ...asTold } = garment;
+    // What the check refuses of a steady fit is thrown.
+    const steady = await fitHere(garment, { rivals: 1 });
+    const bold = await fitHere(asTold, { rivals: 0 });
+    if (steady.status === "fits") seen.steady++;
+    if (bold.status !== "fits") continue;
+    if (steady.status === "fits" && bold.fit.cost > steady.fit.cost - costTolerance) continue;
+    seen.bolder++;
+    expect(checkFit(garment, bold.fit, bold.fit.cost), JSON.stringify(plain)).not.toEqual([]);
+  }
+  expect(seen.steady).toBeGreaterThan(20);
+  expect(seen.bolder).toBeGreaterThan(20);
+});
+
 const shareOf = ({ steady }: GarmentFile): number => (typeof steady === "string" ? fraction(steady) : 1);
 
 /** The first limit of ease, length or loops that a fit breaks at some gauge. */
