@@ -9,6 +9,12 @@ import { fitGarment } from "../../src/fit/solve.ts";
 import type { Garment } from "../../src/garment/garment.ts";
 import { garmentWith, growingGarment, latticeGarment } from "./garments.ts";
 import { growthExponent, medianMs } from "./measure.ts";
+import { benchSizes, MEMORY_ONLY, memoryOfSizes } from "./sizes.ts";
+
+if (process.argv.includes(MEMORY_ONLY)) {
+  console.log(await memoryOfSizes());
+  process.exit(0);
+}
 
 const times = 15;
 const sizes = [1, 3, 9, 27];
@@ -46,6 +52,8 @@ console.log(
 const five = garmentWith(9);
 const rivals = await medianMs(5, () => fitGarment(five, simplexEngine, { rivals: 5 }));
 console.log(`Nine placements with five rivals: ${ms(rivals).trim()} ms`);
+
+console.log(["", ...(await benchSizes())].join("\n"));
 
 const cold = async (words: readonly string[]): Promise<number> =>
   medianMs(times, () => execFileSync(process.execPath, words, { stdio: "ignore" }));
