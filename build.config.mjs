@@ -106,6 +106,7 @@ if (aside !== undefined) {
       evenrow: "src/cli/main.ts",
       "engine-worker": "solver/engine-worker.ts",
       "solve-worker": "tui/solver/solve-worker.ts",
+      "trade-worker": "tui/solver/trade-worker.ts",
       "midway-worker": "tui/work/midway-worker.ts",
     },
     external: ["highs", "@resvg/resvg-js", "pdfkit"],

@@ -39,7 +39,7 @@ export interface GarmentWishes {
  * Garments of the file format `evenrow/1` as plain data, small enough for an exhaustive search; about three
  * of four have a fit.
  */
-function garmentArbitrary(wishes: GarmentWishes = {}): fc.Arbitrary<GarmentFile> {
+export function garmentArbitrary(wishes: GarmentWishes = {}): fc.Arbitrary<GarmentFile> {
   return thrown((dice) => randomGarment(dice, wishes));
 }
 
