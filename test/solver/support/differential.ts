@@ -26,7 +26,7 @@ interface KindReport {
   readonly disagreements: number;
 }
 
-export interface Disagreement {
+interface Disagreement {
   readonly kind: string;
   readonly program: Program;
   /** How the engine under test, HiGHS and GLPK ended. */

@@ -68,6 +68,22 @@ describe("a long solve on a terminal", () => {
   });
 });
 
+describe("a long search in the explore screen", () => {
+  it("is shown, and is ended by a key with the best so far", async () => {
+    const session = openSession([process.execPath, "dist/evenrow.js", "explore", long], {
+      columns: 150,
+      rows: 40,
+      environment: { XDG_STATE_HOME: folder },
+    });
+    await session.shows(/Best fit: \d+ s/);
+    await session.until(() => /best so far \d+\.\d{3}/.test(shown(session.screen())), "the best so far");
+    session.send("e");
+    await session.shows("not proven");
+    session.send("q");
+    expect(await session.exited).toBe(0);
+  });
+});
+
 describe("the time limit", () => {
   it("ends a command with 3 and in words, where nothing was found", async () => {
     const { code, out, err } = await evenrow(["fit", long, "--time-limit", "0.3"]);
