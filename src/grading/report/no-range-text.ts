@@ -12,10 +12,11 @@ export interface SizeConflict {
 
 /** Why not every size fits: those that do not even by themselves, or those that cannot share. */
 export function noRangeText(
-  { range: { title }, misfits, freeing, clash }: RangeDoesNotFit,
+  { range, misfits, freeing, clash }: RangeDoesNotFit,
   conflicts: readonly SizeConflict[],
   width: number,
 ): string {
+  const { title, sizes } = range;
   const head = [title, "=".repeat(title.length), ""];
   if (misfits.length > 0)
     return [
@@ -29,11 +30,13 @@ export function noRangeText(
   return [
     ...head,
     ...wrap("Every size fits by itself, but there is no look that all of them could share.", width),
-    ...wrap(wayOut(freeing, clash), width),
+    ...wrap(wayOut(freeing, clash, sizes.length), width),
   ].join("\n");
 }
 
-function wayOut(freeing: readonly string[], clash: readonly string[]): string {
+function wayOut(freeing: readonly string[], clash: readonly string[], sizes: number): string {
+  if (sizes === 2)
+    return "Each would have to look as it likes: leave share out, or give one of them a file of its own.";
   if (freeing.length > 0) return `Without ${eitherOf(freeing)} the others could.`;
   return `${listed(clash)} cannot share one; without any one of them the rest of these could.`;
 }
