@@ -43,15 +43,6 @@ describe("a long solve on a terminal", () => {
     expect(session.cursorIsHidden()).toBe(false);
   });
 
-  it("ends at Ctrl-C among the next best with the best fit proven", async () => {
-    const session = inTerminal("fit", long, "--rivals", "50");
-    await session.shows(/Next best fit \d+ of 50: \d+ s, \d+ programs? solved/);
-    session.send(keys.ctrl("c"));
-    expect(await session.exited).toBe(3);
-    await session.shows("Stopped by you; the best fit is proven, but not all of the next best");
-    expect(shown(session.screen())).toContain("(proven: nothing costs less)");
-  });
-
   it("ends with 130 where nothing was found yet, and at once where Ctrl-C comes twice", async () => {
     const session = inTerminal("fit", long);
     await session.shows(/Best fit: \d+ s/);
