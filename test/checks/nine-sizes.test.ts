@@ -2,15 +2,18 @@ import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { simplexEngine } from "../../solver/simplex-engine.ts";
+import type { Fit } from "../../src/fit/fit.ts";
 import { readGarment } from "../../src/garment/read-garment.ts";
 import { fitRange } from "../../src/grading/fit-range.ts";
 import { rangeText } from "../../src/grading/report/range-text.ts";
+import { knit } from "../support/bed-simulator.ts";
 import { type LookFit, leastByLook } from "../support/exhaustive-by-look.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { type PrintedTable, readPrintedTable } from "../support/printed-table.ts";
 import { type RangeFile, sizeOf } from "../support/random-range.ts";
 import { lengthMm } from "../support/referee/entries.ts";
 import type { Look } from "../support/referee/looks.ts";
+import { sheetPiecesOf } from "../support/sheet-of.ts";
 
 /**
  * The pattern that is printed of nine sizes, number by number, against arithmetic that is written out here and a search
@@ -26,6 +29,8 @@ const width = 80;
 const [stitchMm, rowMm, cordStitchMm] = [100 / 22, 100 / 31, 100 / 19];
 
 let text = "";
+let fits: readonly Fit[];
+let bed: number;
 let table: PrintedTable;
 /** By size: for each look the cheapest way to have it. */
 let bySize: readonly Map<string, LookFit>[];
@@ -42,6 +47,8 @@ beforeAll(async () => {
   const result = await fitRange(range!, simplexEngine);
   if (result.status !== "fits") throw new Error(result.status);
   expect([result.proven, result.bestNodes]).toEqual([true, 1]);
+  fits = result.sizes.map(({ fit }) => fit);
+  bed = range!.sizes[0]!.garment.bed.needles;
   text = rangeText(result, width);
   table = readPrintedTable(text);
   bySize = range!.sizes.map(({ name, garment }) =>
@@ -253,5 +260,19 @@ describe("the printed pattern in nine sizes", () => {
       ([, cost]) => cost,
     );
     expect(shown).toEqual(sums.slice(1, 4).map(([, cost]) => cost.toFixed(3)));
+  });
+
+  test("is knitted in every size from its sheets alone, with the cord that is told", () => {
+    fits.forEach((fit, size) => {
+      for (const sheetPiece of sheetPiecesOf(fit)) {
+        const { carriage } = fit.pieces.find(({ name }) => name === sheetPiece.piece)!;
+        const report = knit(sheetPiece, { bedNeedles: bed, carriage });
+        const at = pieces.indexOf(sheetPiece.piece as (typeof pieces)[number]);
+        const { look, layouts } = best[size]!;
+        expect(report.violations).toEqual([]);
+        expect(report.rows).toBe(table.numbers(sheetPiece.piece, "rows")[size]);
+        expect(report.cordStitches).toBe(usedFor(look, layouts[at]!.repeats));
+      }
+    });
   });
 });
