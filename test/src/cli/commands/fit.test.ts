@@ -64,7 +64,8 @@ describe("fit, of a file with sizes", () => {
     expect(code).toBe(1);
     expect(out).toContain("M does not fit, even without the others.");
     const [, line] = /interval 3 or 4 rows \(line (\d+)\)/.exec(out)!;
-    expect(text.split("\n")[Number(line) - 1]).toContain("interval");
+    // The value begins on that line, below its key.
+    expect(text.split("\n")[Number(line) - 2]).toContain("interval:");
     expect(await fitOf(text, { size: "S" })).toMatchObject({
       code: 1,
       out: expect.stringContaining("M does not fit, even without the others."),
