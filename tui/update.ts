@@ -1,4 +1,5 @@
-import { bindingFor, elsewhere, isLetter, keyName, placeOf } from "./keys.ts";
+import { isLetter, keyName } from "./keys/key-name.ts";
+import { bindingFor, elsewhere, placeOf } from "./keys.ts";
 import type { Message, Next } from "./message.ts";
 import type { State } from "./state.ts";
 import { actions } from "./update/actions.ts";

@@ -1,4 +1,5 @@
-import { bindingsAt, keyName, placeOf } from "../keys.ts";
+import { keyName } from "../keys/key-name.ts";
+import { bindingsAt, placeOf } from "../keys.ts";
 import type { State } from "../state.ts";
 import { blank, type Line, type Span } from "./line.ts";
 

@@ -1,4 +1,6 @@
-import { type KeyBinding, keyName, keyTable, type Place } from "../keys.ts";
+import type { Place } from "../keys/binding.ts";
+import { keyName } from "../keys/key-name.ts";
+import { type KeyBinding, keyTable } from "../keys.ts";
 
 /** What the documents and the help call the places where a key is valid. */
 const placeNames: Readonly<Record<Place, string>> = {

@@ -3,7 +3,7 @@ import { ownerWords } from "../../src/work/owner-words.ts";
 import { noteAt } from "../../src/work/place-text.ts";
 import { currentPiece, stepOf } from "../../src/work/record.ts";
 import { partsWith } from "../../src/work/steps.ts";
-import { isLetter, keyName } from "../keys.ts";
+import { isLetter, keyName } from "../keys/key-name.ts";
 import { type WorkAction, workKeyFor } from "./keys.ts";
 import { screenFor, takeTyped } from "./measuring.ts";
 import type { WorkEffect, WorkMessage, WorkNext, WorkScreen, WorkState } from "./state.ts";
