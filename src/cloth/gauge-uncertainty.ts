@@ -10,10 +10,13 @@ export interface GaugeUncertainty {
 export const readTo = 0.25;
 
 /** What the file says, else a quarter stitch in the swatch's stitches and a quarter row in its rows. */
-export const gaugeUncertainty = ({ stitches, rows, within }: GroundGauge): GaugeUncertainty => ({
-  stitches: within ?? readTo / stitches,
-  rows: within ?? readTo / rows,
+export const gaugeUncertainty = (ground: GroundGauge): GaugeUncertainty => ({
+  stitches: ground.within ?? readTo / ground.stitches,
+  rows: ground.within ?? readTo / rowsCounted(ground),
 });
+
+/** Rows as they were counted on the swatch. */
+export const rowsCounted = ({ rows, rowsCounted: apart }: GroundGauge): number => apart?.rows ?? rows;
 
 /** How far off a cord's gauge may be, as a fraction: what the file says, else a quarter of a cord stitch in its count. */
 export const cordUncertainty = ({ stitches, within }: CordGauge): number => within ?? readTo / stitches;

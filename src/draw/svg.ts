@@ -1,5 +1,6 @@
 import { needleCount, rangeName } from "../cloth/bed.ts";
-import { counted, inCentimetres } from "../report/words.ts";
+import { groundWords } from "../report/gauge-words.ts";
+import { counted } from "../report/words.ts";
 import type { Scene } from "./scene.ts";
 import { bandsMarkup } from "./svg/bands.ts";
 import { cablesMarkup } from "./svg/cables.ts";
@@ -178,7 +179,7 @@ function headingFor(scene: Scene, view: View, text: number) {
   const sight = sightOf(scene, view);
   const lines = [
     `${sight.label}: ${sightWords(scene, view)}`,
-    `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
+    `${groundWords(ground)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
   ];
   return {
     width: Math.max(textWidth(title, 1.6 * text), ...lines.map((line) => textWidth(line, text))),

@@ -1,5 +1,6 @@
 import { needleCount, rangeName } from "../cloth/bed.ts";
-import { counted, inCentimetres } from "../report/words.ts";
+import { groundWords } from "../report/gauge-words.ts";
+import { counted } from "../report/words.ts";
 import { wrap } from "../report/wrap.ts";
 import type { Scene } from "./scene.ts";
 import type { GlyphSet } from "./terminal/glyph-sets.ts";
@@ -35,7 +36,7 @@ function headingOf(scene: Scene, view: View): readonly string[] {
   return [
     `${scene.title}: ${scene.piece}, ${sightOf(scene, view).label}`,
     sightWords(scene, view),
-    `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
+    `${groundWords(ground)}; starts on ${counted(needleCount(scene.needlesAtStart), "needle")}, ${rangeName(scene.needlesAtStart)}; ${counted(scene.rows, "row")}`,
   ];
 }
 

@@ -66,8 +66,10 @@ export interface Gauge {
 export interface GroundGauge {
   readonly stitches: number;
   readonly rows: number;
-  /** The length, in mm, over which `stitches` and `rows` were counted. */
+  /** The length, in mm, over which `stitches` were counted, and that `rows` are told for. */
   readonly overMm: number;
+  /** Rows as they were counted, where that was over another length in mm than the stitches. */
+  readonly rowsCounted?: { readonly rows: number; readonly overMm: number };
   /** How far off the gauge may be, as a fraction (0.02 = 2 %), where the file says so. */
   readonly within?: number;
 }

@@ -129,6 +129,11 @@ export const SECTIONS = {
       stitches: { means: "stitches counted", form: "a number" },
       rows: { means: "rows counted", form: "a number" },
       over: { means: "what they were counted over", form: "a length" },
+      "rows over": {
+        means: "what the rows were counted over, where that is another length",
+        form: "a length",
+        otherwise: "the same as over",
+      },
       within: {
         means: "how far off the gauge may be",
         form: "a percentage",

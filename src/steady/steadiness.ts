@@ -1,4 +1,5 @@
 import type { Engine } from "../../solver/program.ts";
+import { rowsCounted } from "../cloth/gauge-uncertainty.ts";
 import { type FitResult, type Fits, fitGarment } from "../fit/solve.ts";
 import type { Garment, Gauge } from "../garment/garment.ts";
 import { steadyOver, type Widest, widestSteady } from "./widest.ts";
@@ -110,7 +111,10 @@ async function narrowerThan(
 export function countsOf({ ground, cord }: Gauge, times: number): SwatchCounts {
   const enough = (count: number): number => Math.ceil(count * times - 1e-6);
   return {
-    ...(ground.within === undefined && { stitches: enough(ground.stitches), rows: enough(ground.rows) }),
+    ...(ground.within === undefined && {
+      stitches: enough(ground.stitches),
+      rows: enough(rowsCounted(ground)),
+    }),
     ...(cord && cord.within === undefined && { cordStitches: enough(cord.stitches) }),
   };
 }

@@ -1,6 +1,8 @@
 import { EditError } from "../edit/edit-error.ts";
 import type { EditTable } from "../edit/edit-value.ts";
 import { setValue } from "../edit/set-value.ts";
+import { parseText } from "../edit/source-text.ts";
+import { valueAt } from "../edit/values.ts";
 import { gaugeWithin } from "../garment/read/limits.ts";
 import { roundTo, roundUpTo } from "../report/rounding.ts";
 import type { Pooled } from "./pool.ts";
@@ -54,8 +56,16 @@ const writtenCord = ({ stitches, needles }: CordReading): EditTable => ({
  * @throws EditError where the text cannot be changed there without changing something else
  */
 export function withGauge(text: string, { ground, cord }: SwatchGauge): string {
-  const withGround = ground ? withKeys(text, ["gauge", "ground"], writtenGround(ground)) : text;
+  const withGround = ground ? groundInto(text, ground) : text;
   return cord ? withKeys(withGround, ["gauge", "cord"], writtenCord(cord)) : withGround;
+}
+
+/** Stitches and rows are told for one length, so a length for the rows alone that is written already becomes the same. */
+function groundInto(text: string, ground: GroundReading): string {
+  const path = ["gauge", "ground"];
+  const written = valueAt(parseText(text).values, path);
+  const apart = written instanceof Map && written.has("rows over");
+  return withKeys(text, path, { ...writtenGround(ground), ...(apart && { "rows over": over }) });
 }
 
 const withKeys = (text: string, path: readonly string[], table: EditTable): string =>

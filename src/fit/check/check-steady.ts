@@ -30,7 +30,7 @@ type Concerns = (placed: FittedPlacement, section: number) => boolean;
 function cornersOf({ ground, cord }: Gauge, share: number): readonly Gauge[] {
   const off = {
     stitches: share * (ground.within ?? 1 / (4 * ground.stitches)),
-    rows: share * (ground.within ?? 1 / (4 * ground.rows)),
+    rows: share * (ground.within ?? 1 / (4 * (ground.rowsCounted?.rows ?? ground.rows))),
     cord: cord ? share * (cord.within ?? 1 / (4 * cord.stitches)) : 0,
   };
   const signs = [-1, 1];

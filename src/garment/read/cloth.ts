@@ -37,11 +37,20 @@ function groundAt(reading: Reading, cursor: Cursor): GroundGauge | undefined {
   const stitches = swatchCount(reading, table, "stitches", gaugeExample);
   const rows = swatchCount(reading, table, "rows", gaugeExample);
   const overMm = swatchLength(reading, table, gaugeExample);
+  const rowsOverCursor = table.at("rows over");
+  const rowsOverMm =
+    rowsOverCursor && lengthAt(reading, rowsOverCursor, "what the rows were counted over", limits.swatchMm);
   const within = withinAt(reading, table);
   if (stitches === undefined || rows === undefined || overMm === undefined) return undefined;
   sensible(reading, cursor, overMm / stitches, "a stitch", "wide");
-  sensible(reading, cursor, overMm / rows, "a row", "high");
-  return { stitches, rows, overMm, ...(within !== undefined && { within }) };
+  sensible(reading, cursor, (rowsOverMm ?? overMm) / rows, "a row", "high");
+  return {
+    stitches,
+    rows: rowsOverMm === undefined ? rows : (rows * overMm) / rowsOverMm,
+    overMm,
+    ...(rowsOverMm !== undefined && { rowsCounted: { rows, overMm: rowsOverMm } }),
+    ...(within !== undefined && { within }),
+  };
 }
 
 function cordAt(reading: Reading, cursor: Cursor): CordGauge | undefined {

@@ -3,6 +3,7 @@ import { groundStitch } from "../../cloth/gauge.ts";
 import { outlineDifferences } from "../../cloth/outline-differences.ts";
 import type { Fit } from "../../fit/fit.ts";
 import type { Garment } from "../../garment/garment.ts";
+import { groundWords } from "../../report/gauge-words.ts";
 import { differenceLines } from "../../report/outline-differences.ts";
 import { counted, inCentimetres } from "../../report/words.ts";
 import { type Facts, type Paragraph, paragraph, type Section } from "./document.ts";
@@ -45,7 +46,7 @@ function gaugeFacts({ gauge: { ground, cord } }: Garment): Facts {
     facts: [
       {
         name: "Ground",
-        value: `${counted(ground.stitches, "stitch", "stitches")} and ${counted(ground.rows, "row")} over ${inCentimetres(ground.overMm)}, washed and rested`,
+        value: `${groundWords(ground)}, washed and rested`,
       },
       ...(cord
         ? [

@@ -119,6 +119,7 @@ describe("a whole garment file", () => {
           neck: [],
           growMm: 10,
           shrinkMm: 10,
+          limitsLength: true,
           carriage: "right",
         },
       ],

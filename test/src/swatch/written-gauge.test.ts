@@ -30,6 +30,16 @@ describe("withGauge", () => {
     );
   });
 
+  test("tells rows for the length of the stitches, where the file had another one for them", () => {
+    const apart = garment.replace("over: 12 cm", "over: 12 cm, rows over: 14 cm");
+    const read = readGarment(
+      withGauge(apart, swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm"))),
+      "strip.yaml",
+    ).garment!.gauge.ground;
+    expect(read.rows / read.overMm).toBeCloseTo(0.3093, 9);
+    expect(read.rowsCounted).toEqual({ rows: 30.93, overMm: 100 });
+  });
+
   test("leaves a cord alone that was not measured", () => {
     const gauge = swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm"));
     expect(withGauge(garment, gauge)).toContain(
