@@ -1,7 +1,7 @@
 import type { Reply } from "./engine-lane.ts";
 import { violations } from "./feasibility.ts";
 import { further } from "./further.ts";
-import type { Program, Progress, Stopped } from "./program.ts";
+import type { Outcome, Program, Progress, Stopped } from "./program.ts";
 
 /** What engines have found of one program, whether they got to an end or not. */
 export interface Findings {
@@ -11,7 +11,15 @@ export interface Findings {
   readonly read: (reply: Reply, engine: string) => void;
   /** The outcome of a solve that is stopped here: the best point that the program allows, and the engine that found it. */
   readonly stopped: () => Stopped;
+  /**
+   * What is wrong with an outcome that claims to be certain, by the program itself and by what was found before, in
+   * words to follow "the solver"; undefined where nothing is.
+   */
+  readonly faultOf: (outcome: Outcome) => string | undefined;
 }
+
+/** Engines work to about 1e-7 of a cost; their bounds are theirs, and their points are rounded afterwards. */
+const COST_TOLERANCE = 1e-6;
 
 export function createFindings(program: Program): Findings {
   let known: Progress = { nodes: 0 };
@@ -41,9 +49,27 @@ export function createFindings(program: Program): Findings {
     ...(point !== undefined && known.best !== undefined && { point, cost: known.best }),
     ...(known.bound !== undefined && { bound: known.bound }),
   });
-  return { hear, read, stopped };
+  const faultOf = (outcome: Outcome): string | undefined => {
+    if (outcome.status === "infeasible" && point !== undefined)
+      return "said that nothing is possible, though something was found";
+    if (outcome.status !== "optimal") return undefined;
+    const { cost } = outcome;
+    if (!isAllowed(program, outcome.point)) return "gave an answer that breaks the program's own rows";
+    const slack = COST_TOLERANCE * Math.max(1, Math.abs(cost));
+    if (Math.abs(costAt(program, outcome.point) - cost) > slack)
+      return "told a cost that its answer does not have";
+    if (known.best !== undefined && cost > known.best + slack)
+      return "called an answer the best, though a better one was found";
+    if (known.bound !== undefined && cost < known.bound - slack)
+      return "gave an answer that is better than it was said that any can be";
+    return undefined;
+  };
+  return { hear, read, stopped, faultOf };
 }
 
-/** Whether a program allows a point, by arithmetic that shares nothing with the engines. */
-export const isAllowed = (program: Program, point: readonly number[]): boolean =>
+/** By arithmetic that shares nothing with the engines. */
+const isAllowed = (program: Program, point: readonly number[]): boolean =>
   violations(program, point).length === 0;
+
+const costAt = ({ columns }: Program, point: readonly number[]): number =>
+  columns.reduce((sum, { cost }, column) => sum + cost * point[column]!, 0);

@@ -1,8 +1,8 @@
 import { createEngineLane, type Reply } from "./engine-lane.ts";
 import { HIGHS, SIMPLEX } from "./engine-names.ts";
-import { createFindings, isAllowed } from "./findings.ts";
+import { createFindings, type Findings } from "./findings.ts";
 import { HIGHS_PACKAGE, highsIsInstalled } from "./highs-installed.ts";
-import type { Engine, Outcome, Program, Progress } from "./program.ts";
+import type { Engine, Outcome, Progress } from "./program.ts";
 import { programFault } from "./program-fault.ts";
 import { builtWorkerUrl } from "./worker-url.ts";
 
@@ -45,7 +45,7 @@ const TRIALS = 2;
 
 /**
  * javascript-lp-solver in a worker, watched: where it does not answer in time, gives up, breaks down, or answers
- * with a point that the program does not allow, HiGHS answers in its place, and the outcome's note says so. Where
+ * with a point that the program does not allow or that goes against what was found before, HiGHS answers in its place, and the outcome's note says so. Where
  * HiGHS is asked for, it alone is asked, and its answer is held to the same.
  */
 export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
@@ -75,7 +75,7 @@ export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
       const reply = await other.send(program, limitsFor(HIGHS));
       if (reply.kind === "closed") return CLOSED;
       found.read(reply, HIGHS);
-      const shortfall = shortfallOf(program, reply);
+      const shortfall = shortfallOf(found, reply);
       if (reply.kind === "answered" && shortfall === undefined) return reply.outcome;
       if (isStopped(reply)) return found.stopped();
       return { status: "failed", reason: `The solver HiGHS ${shortfall}.`, engine: HIGHS };
@@ -90,7 +90,7 @@ export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
     clearTimeout(doubt);
     if (first.kind === "closed") return CLOSED;
     found.read(first, SIMPLEX);
-    const shortfall = shortfallOf(program, first);
+    const shortfall = shortfallOf(found, first);
     if (first.kind === "answered" && shortfall === undefined) return first.outcome;
     if (isOver()) return found.stopped();
     if (!isHighsThere)
@@ -105,7 +105,7 @@ export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
     found.read(second, HIGHS);
     const note = `The usual solver ${shortfall}; this answer comes from the second solver, HiGHS.`;
     if (isStopped(second)) return { ...found.stopped(), note };
-    const secondShortfall = shortfallOf(program, second);
+    const secondShortfall = shortfallOf(found, second);
     if (second.kind === "answered" && secondShortfall === undefined) return { ...second.outcome, note };
     const reason = `No solver could answer: the usual one ${shortfall}, the second ${secondShortfall}.`;
     return { status: "failed", reason, engine: HIGHS };
@@ -126,7 +126,7 @@ const isStopped = (reply: Reply): boolean =>
   reply.kind === "silent" || (reply.kind === "answered" && reply.outcome.status === "stopped");
 
 /** Why a reply cannot be passed on as it is, in words to follow "the solver"; undefined where it can. */
-function shortfallOf(program: Program, reply: Reply): string | undefined {
+function shortfallOf(found: Findings, reply: Reply): string | undefined {
   switch (reply.kind) {
     case "silent":
       return "gave no answer in time and was stopped";
@@ -137,14 +137,12 @@ function shortfallOf(program: Program, reply: Reply): string | undefined {
     case "closed":
       return "was closed";
     case "answered":
-      return shortfallOfOutcome(program, reply.outcome);
+      return shortfallOfOutcome(found, reply.outcome);
   }
 }
 
-function shortfallOfOutcome(program: Program, outcome: Outcome): string | undefined {
+function shortfallOfOutcome(found: Findings, outcome: Outcome): string | undefined {
   if (outcome.status === "failed") return `failed (${outcome.reason.replace(/\.$/, "")})`;
   if (outcome.status === "stopped") return "did not finish in time";
-  if (outcome.status === "optimal" && !isAllowed(program, outcome.point))
-    return "gave an answer that breaks the program's own rows";
-  return undefined;
+  return found.faultOf(outcome);
 }

@@ -167,6 +167,23 @@ describe("createGuardedEngine", () => {
       "did not finish in time",
     ],
     [
+      "tells a wrong cost",
+      "parentPort.postMessage({ id, outcome: { status: 'optimal', point: [4], cost: 3, bound: 3, nodes: 1, engine: 'fake' } })",
+      "told a cost that its answer does not have",
+    ],
+    [
+      "had something better",
+      `parentPort.postMessage({ id, progress: { nodes: 1, best: 4, point: [4] } });
+       parentPort.postMessage({ id, outcome: { status: 'optimal', point: [5], cost: 5, bound: 5, nodes: 1, engine: 'fake' } })`,
+      "called an answer the best, though a better one was found",
+    ],
+    [
+      "had something at all",
+      `parentPort.postMessage({ id, progress: { nodes: 1, best: 9, point: [9] } });
+       parentPort.postMessage({ id, outcome: { status: 'infeasible', nodes: 1, engine: 'fake' } })`,
+      "said that nothing is possible, though something was found",
+    ],
+    [
       "lies",
       "parentPort.postMessage({ id, outcome: { status: 'optimal', point: [1], cost: 1, bound: 1, nodes: 1, engine: 'fake' } })",
       "gave an answer that breaks the program's own rows",
@@ -288,6 +305,17 @@ describe("createGuardedEngine", () => {
     expect(await open({ only: "highs", workerUrl }).solve(atLeast(4))).toMatchObject({
       status: "failed",
       reason: "The solver HiGHS gave an answer that breaks the program's own rows.",
+    });
+  });
+
+  it("fails where what the engines say cannot all be true", async () => {
+    const workerUrl = workersThat({
+      simplex: "end(id, { status: 'stopped', nodes: 1, bound: 6 });",
+      highs: "end(id, { status: 'optimal', point: [4], cost: 4, bound: 4, nodes: 1 });",
+    });
+    expect(await open({ workerUrl }).solve(atLeast(4))).toMatchObject({
+      status: "failed",
+      reason: expect.stringContaining("gave an answer that is better than it was said that any can be"),
     });
   });
 

@@ -87,12 +87,14 @@ const same = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-6 * Math.m
  * the way a garment's does (options dropped, twins merged), and to the referees with every option in it.
  *
  * @param count programs over all kinds
+ * @param fallback asked where the engine did not come to an end, and held to the same
  */
 export async function differential(
   engine: Engine,
   count: number,
   seed: number,
   timeLimitMs: number,
+  fallback?: Engine,
 ): Promise<DifferentialReport> {
   const reports: KindReport[] = [];
   const disagreements: Disagreement[] = [];
@@ -101,7 +103,10 @@ export async function differential(
     const tally = { optimal: 0, infeasible: 0, unbounded: 0, atTheRoot: 0, unanswered: 0, disagreements: 0 };
     for (const drawn of fc.sample(thrown(draw), { seed: seed + number, numRuns: each })) {
       const program = "choice" in drawn ? withEveryOption(drawn.choice) : drawn.program;
-      const answer = await answerOf(engine, drawn, timeLimitMs);
+      const first = await answerOf(engine, drawn, timeLimitMs);
+      const isAnswered = ["optimal", "infeasible", "unbounded"].includes(first.status);
+      if (!isAnswered) tally.unanswered += 1;
+      const answer = isAnswered || !fallback ? first : await answerOf(fallback, drawn, 60_000);
       const referees = [
         await answerOf(highsEngine, { program }, 60_000),
         await answerOf(glpkEngine, { program }, 60_000),
@@ -110,10 +115,7 @@ export async function differential(
       if (answer.status === "optimal") tally.optimal += 1;
       else if (answer.status === "infeasible") tally.infeasible += 1;
       else if (answer.status === "unbounded") tally.unbounded += 1;
-      else {
-        tally.unanswered += 1;
-        continue;
-      }
+      else if (!fallback) continue;
       if (referees.every((referee) => agree(answer, referee))) continue;
       tally.disagreements += 1;
       disagreements.push({ kind, program, ends: [answer, ...referees].map(inWords) });
