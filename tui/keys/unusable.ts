@@ -7,7 +7,7 @@ export const open = (state: State, why: (garment: OpenGarment) => string | undef
 export const needsFit = (state: State): string | undefined =>
   open(state, (garment) => (fitShown(garment) ? undefined : "There is no fit to look at yet."));
 
-export const needsCurrentFit = (state: State): string | undefined =>
+const needsCurrentFit = (state: State): string | undefined =>
   open(state, ({ solving }) =>
     solving.shown && solving.current
       ? undefined
