@@ -17,10 +17,10 @@ export function heldBackBy(fit: Fit): string {
 }
 
 /** A term by its name and, where there are several, by what it is the term of. */
-export function termTitle(fit: Fit, { term, motif, placement }: Term): string {
+export function termTitle(fit: Fit, { term, motif, placement, supply }: Term): string {
   if (fit.looks.length < 2 && fit.placements.length < 2) return term;
   const piece = fit.placements.find(({ index }) => index === placement)?.piece;
-  return `${term} of ${motif ?? piece ?? ""}`;
+  return `${term} of ${motif ?? supply ?? piece ?? ""}`;
 }
 
 /** Whether trying a step showed anything that the present fit has not. */
@@ -28,7 +28,7 @@ export const isHelpful = ({ fits, costChange }: StepOutcome): boolean =>
   fits && (costChange === undefined || costChange < -costGrain);
 
 /** What one step would change, as part of a sentence: "4 or more: 0.80 less, spread 4 instead of 3". */
-function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
+export function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
   if (!fits) return `${allows}: still nothing fits`;
   if (costChange === undefined) return `${allows}: it fits`;
   if (Math.abs(costChange) <= costGrain) return `${allows}: no change`;

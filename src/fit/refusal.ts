@@ -1,8 +1,6 @@
-import { best } from "../../solver/choice.ts";
 import type { Engine } from "../../solver/program.ts";
 import type { Garment } from "../garment/garment.ts";
-import { enumerate } from "./enumerate.ts";
-import { formulate } from "./formulate.ts";
+import { createAnyFit, Undecided } from "./refusal/any-fit.ts";
 import type { NamedRule } from "./refusal/rule.ts";
 import { rulesOf } from "./refusal/rules-of.ts";
 
@@ -15,9 +13,19 @@ export interface Breakdown {
   readonly liftable: boolean;
 }
 
-/** The rules that keep a garment from fitting. */
-export const breakDown = (garment: Garment, engine: Engine): Promise<Breakdown> =>
-  conflictAmong(rulesOf(garment), garment, (one) => hasFit(one, engine));
+/** The rules that keep a garment from fitting; where the engine comes to no answer, nothing is taken to fit. */
+export function breakDown(garment: Garment, engine: Engine): Promise<Breakdown> {
+  const anyFit = createAnyFit(garment, engine);
+  const fits = async (one: Garment): Promise<boolean> => {
+    try {
+      return await anyFit(one);
+    } catch (error) {
+      if (error instanceof Undecided) return false;
+      throw error;
+    }
+  };
+  return conflictAmong(rulesOf(garment), garment, fits);
+}
 
 /**
  * Which of some rules cannot hold together. Each rule in turn is lifted; where there is still no fit it was not
@@ -25,28 +33,23 @@ export const breakDown = (garment: Garment, engine: Engine): Promise<Breakdown> 
  * (the deletion filter: J. W. Chinneck and E. W. Dravnieks, ORSA Journal on Computing 3, 1991; from memory).
  *
  * @param fits whether something fits under the rules of a garment
+ * @param left told again and again which rules are left: they cannot hold together, but some may not be needed for that
  */
 export async function conflictAmong(
   rules: readonly NamedRule[],
   garment: Garment,
   fits: (garment: Garment) => Promise<boolean>,
+  left: (rules: readonly NamedRule[]) => void = () => {},
 ): Promise<Breakdown> {
   const allLifted = rules.reduce((one, rule) => rule.lift(one), garment);
   if (!(await fits(allLifted))) return { rules: [], liftable: false };
   let lifted = garment;
   const conflict: NamedRule[] = [];
-  for (const rule of rules) {
+  for (const [index, rule] of rules.entries()) {
     const without = rule.lift(lifted);
     if (await fits(without)) conflict.push(rule);
     else lifted = without;
+    left([...conflict, ...rules.slice(index + 1)]);
   }
   return { rules: conflict, liftable: true };
-}
-
-/** Whether anything fits at all, whatever it costs. */
-export async function hasFit(garment: Garment, engine: Engine): Promise<boolean> {
-  const choices = enumerate(garment, { fits: 1, anyLayout: true });
-  if (choices.looks.some((looks) => looks.length === 0)) return false;
-  if (choices.layouts.some((layouts) => layouts.length === 0)) return false;
-  return (await best(formulate(choices), engine, {})).status === "picked";
 }

@@ -1,21 +1,19 @@
+import type { Path } from "../diagnostics/path.ts";
+import { applyEdits } from "../explore/apply-edits.ts";
 import type { StepOutcome } from "../explore/steps.ts";
 import { writtenAt } from "../explore/written-value.ts";
 import type { PlacedRule } from "../report/fit-json.ts";
-import type { Binding } from "./binding.ts";
 import type { LeastChange } from "./least-changes.ts";
+import type { WhyNot, WhySo } from "./why.ts";
 
-/** What stands in the way, or what binds; `complete` is false where the time ended before all was tried. */
-export type Why =
-  | {
-      readonly status: "does not fit";
-      readonly conflict: readonly PlacedRule[];
-      readonly changes: readonly LeastChange[];
-      readonly complete: boolean;
-    }
-  | { readonly status: "fits"; readonly binding: readonly Binding[]; readonly complete: boolean };
+/** What was found out, with the places of the rules in the file. */
+export type PlacedWhy = WhySo | (Omit<WhyNot, "conflict"> & { readonly conflict: readonly PlacedRule[] });
 
-/** The machine-readable answer of `why`, format `evenrow-why/1`; `from` is null where the file states nothing. */
-export function whyToJson(why: Why, source: string): object {
+/**
+ * The machine-readable answer of `why`, format `evenrow-why/1`. Each `set` of a change says what to put at which path;
+ * where something is taken out of a list, the whole list as it is then. `from` is null where the file states nothing.
+ */
+export function whyToJson(why: PlacedWhy, source: string): object {
   const head = { format: "evenrow-why/1", status: why.status, complete: why.complete };
   if (why.status === "fits")
     return {
@@ -30,21 +28,35 @@ export function whyToJson(why: Why, source: string): object {
     };
   return {
     ...head,
+    smallest: why.smallest,
     conflict: why.conflict.map(({ rule, words, place }) => ({
       rule,
       ...(place && { line: place.line }),
       words,
     })),
-    changes: why.changes.map(({ edits, words, cost }) => ({
-      set: edits.flatMap((edit) =>
-        "remove" in edit
-          ? []
-          : [{ path: edit.path, from: plain(writtenAt(source, edit.path)), to: edit.value }],
-      ),
-      cost,
-      words,
+    changes: why.changes.map((change) => ({
+      set: setsOf(change, source),
+      cost: change.cost,
+      words: change.words,
     })),
   };
+}
+
+/** What the file says at each place that a change touches, before and after it. */
+function setsOf({ edits }: LeastChange, source: string): readonly object[] {
+  const edited = applyEdits(source, edits);
+  const after = "text" in edited ? edited.text : source;
+  const paths = edits.map((edit): Path => {
+    const isItem = "remove" in edit && typeof edit.path.at(-1) === "number";
+    return isItem ? edit.path.slice(0, -1) : edit.path;
+  });
+  const distinct = new Map(paths.map((path) => [JSON.stringify(path), path]));
+  return [...distinct.values()].map((path) => ({
+    path,
+    from: plain(writtenAt(source, path)) ?? null,
+    // A key that is taken out is as good as an empty list.
+    to: plain(writtenAt(after, path)) ?? [],
+  }));
 }
 
 const stepOf = ({ end, by, allows, fits, costChange }: StepOutcome): object => ({
@@ -56,7 +68,6 @@ const stepOf = ({ end, by, allows, fits, costChange }: StepOutcome): object => (
 });
 
 function plain(value: unknown): unknown {
-  if (value === undefined) return null;
   if (value instanceof Map)
     return Object.fromEntries([...value].map(([key, item]) => [String(key), plain(item)]));
   return Array.isArray(value) ? value.map(plain) : value;

@@ -1,49 +1,71 @@
+import { stepWords } from "../explore/holding-back.ts";
 import type { StepOutcome } from "../explore/steps.ts";
 import { noFitText } from "../report/no-fit-text.ts";
 import { wrap } from "../report/wrap.ts";
-import type { Why } from "./why-json.ts";
+import type { LeastChange } from "./least-changes.ts";
+import type { WhyNot, WhySo } from "./why.ts";
+import type { PlacedWhy } from "./why-json.ts";
 
 /** What stands in the way and what would let the garment fit, or which rules bind, in words. */
-export function whyText(title: string, why: Why, width: number): string {
+export function whyText(title: string, why: PlacedWhy, width: number): string {
+  const head = [title, "=".repeat(title.length), ""];
   const lines =
-    why.status === "does not fit"
-      ? [noFitText(title, why.conflict, width), "", ...changeLines(why, width)]
-      : [title, "=".repeat(title.length), "", ...bindingLines(why, width)];
-  const unfinished = why.complete ? [] : ["", "The time allowed was up before everything was tried."];
-  return [...lines, ...unfinished].join("\n");
+    why.status === "fits"
+      ? [...head, ...bindingLines(why, width)]
+      : why.smallest
+        ? [noFitText(title, why.conflict, width), "", ...changeLines(why, width)]
+        : [...head, ...unsettledLines(why.conflict.length, width)];
+  return [...lines, ...unfinishedLines(why, width)].join("\n");
 }
 
+const unsettledLines = (left: number, width: number): readonly string[] =>
+  wrap(
+    `Nothing fits. Which rules stand in the way is not settled: they are among ${left} that are left, and some of these may have nothing to do with it.`,
+    width,
+  );
+
+const unfinishedLines = (why: Pick<PlacedWhy, "complete" | "status">, width: number): readonly string[] =>
+  why.complete
+    ? []
+    : [
+        "",
+        ...wrap(
+          `The time allowed was up before everything was tried${why.status === "fits" ? "" : ", so there may be other changes, and less disturbing ones"}. A longer one: --time-limit SECONDS`,
+          width,
+        ),
+      ];
+
 function changeLines(
-  { changes }: Extract<Why, { status: "does not fit" }>,
+  { changes, complete }: Pick<WhyNot, "changes" | "complete">,
   width: number,
 ): readonly string[] {
   if (changes.length === 0)
-    return wrap("No change of one rule, or of two together, was found that would let it fit.", width);
+    return complete
+      ? wrap("No change of one rule, or of two together, was found that would let it fit.", width)
+      : [];
   return [
     ...wrap("Any one of these would let it fit, the least disturbing first; less of it would not:", width),
-    ...changes.flatMap(({ words, cost }) =>
-      wrap(`  - ${words} (disturbs by ${Number(cost.toFixed(2))})`, width, 4),
-    ),
+    ...changes.flatMap((change) => wrap(`  - ${changeWords(change)}`, width, 4)),
   ];
 }
 
-function bindingLines({ binding }: Extract<Why, { status: "fits" }>, width: number): readonly string[] {
-  if (binding.length === 0) return ["It fits, and no rule holds it back."];
+/** "leave at least 3 needles at each side of plait on cuff instead of 5 (disturbs by 2)". */
+export const changeWords = ({ words, cost }: LeastChange): string =>
+  `${words} (disturbs by ${Number(cost.toFixed(2))})`;
+
+function bindingLines({ binding, complete }: WhySo, width: number): readonly string[] {
+  if (binding.length === 0)
+    return [complete ? "It fits, and no rule holds it back." : "It fits. No rule was found that binds."];
   return [
-    "It fits. These rules bind:",
-    ...binding.flatMap(({ giving, holding }) =>
-      wrap(
-        `  - ${giving.title}: ${[giving, ...(holding ? [holding] : [])].map(stepWords).join("; ")}`,
-        width,
-        4,
-      ),
-    ),
+    "It fits. These rules bind; what a step of each would cost more or less:",
+    ...binding.flatMap((one) => wrap(`  - ${bindingWords(one)}`, width, 4)),
   ];
 }
 
-function stepWords({ allows, fits, costChange = 0 }: StepOutcome): string {
-  const change = Number(Math.abs(costChange).toFixed(2));
-  if (!fits) return `${allows} would not fit`;
-  if (change === 0) return `${allows} would change nothing in cost`;
-  return `${allows} would ${costChange < 0 ? "save" : "cost"} ${change}`;
-}
+/** A rule with what one step of it either way comes to. */
+export const bindingWords = ({ giving, holding }: WhySo["binding"][number]): string =>
+  `${giving.title}: ${[giving, ...(holding ? [holding] : [])].map(wordsOf).join("; ")}`;
+
+/** A step that takes away what the fit needs. */
+const wordsOf = (step: StepOutcome): string =>
+  step.fits ? stepWords(step) : `${step.allows}: nothing would fit`;

@@ -16,6 +16,8 @@ export interface ExhaustiveFit {
 export interface ExhaustiveOptions {
   /** Edges to measure the side margins against; without them, the outline's own, evenly stepped. */
   readonly edges?: Edges;
+  /** Any fit will do, and the search ends with the first; how its cord is counted, and so its cost, is left open. */
+  readonly anyFit?: boolean;
 }
 
 /**
@@ -39,7 +41,7 @@ export function exhaustiveBest(
   const layouts = new Map<PlacementEntry, Layout>();
   let cost = 0;
   for (const group of groupsOf(garment)) {
-    const best = bestOfGroup(garment, cloth, group, options.edges);
+    const best = bestOfGroup(garment, cloth, group, options);
     if (!best) return undefined;
     cost += best.cost;
     Object.assign(looks, best.looks);
@@ -81,11 +83,12 @@ function bestOfGroup(
   garment: GarmentFile,
   cloth: Cloth,
   group: Group,
-  edges: Edges | undefined,
+  options: ExhaustiveOptions,
 ): GroupFit | undefined {
   let best: GroupFit | undefined;
-  const bestOfPiece = rememberingPieces(garment, cloth, group, edges);
-  for (const looks of everyLookOf(garment, cloth, [...group.motifs])) {
+  const bestOfPiece = rememberingPieces(garment, cloth, group, options);
+  for (const looks of everyLookOf(garment, cloth, [...group.motifs], options)) {
+    if (options.anyFit && best) break;
     for (const phase of phasesOf(garment, group, looks)) {
       let cost = Object.values(looks).reduce((total, look) => total + look.cost, 0);
       const layouts = new Map<PlacementEntry, Layout>();
@@ -121,6 +124,7 @@ function* everyLookOf(
   garment: GarmentFile,
   cloth: Cloth,
   motifs: readonly string[],
+  options: ExhaustiveOptions,
 ): Generator<Record<string, Look>> {
   const [name, ...others] = motifs;
   if (name === undefined) {
@@ -129,9 +133,9 @@ function* everyLookOf(
   }
   const { limitsLoops } = wearerRules(garment);
   const shortLoops = garment.place.some((placement) => placement.motif === name && limitsLoops(placement));
-  for (const look of looksOf(garment.motifs[name]!, cloth, garment.weights ?? {})) {
+  for (const look of looksOf(garment.motifs[name]!, cloth, garment.weights ?? {}, options.anyFit)) {
     if (shortLoops && !keepsLoops(look, cloth)) continue;
-    for (const rest of everyLookOf(garment, cloth, others)) yield { [name]: look, ...rest };
+    for (const rest of everyLookOf(garment, cloth, others, options)) yield { [name]: look, ...rest };
   }
 }
 
@@ -146,14 +150,14 @@ function rememberingPieces(
   garment: GarmentFile,
   cloth: Cloth,
   group: Group,
-  edges: Edges | undefined,
+  options: ExhaustiveOptions,
 ): BestOfPiece {
   const known = new Map<string, PieceFit | undefined>();
   return (piece, looks, matched) => {
     const placements = group.placements.filter((placement) => placement.on === piece);
     const phase = matched?.on.includes(piece) ? matched : undefined;
     const key = JSON.stringify([piece, phase, placements.map(({ motif }) => looks[motif]!.quantities)]);
-    if (!known.has(key)) known.set(key, bestOfPlacements(garment, cloth, placements, looks, edges, phase));
+    if (!known.has(key)) known.set(key, bestOfPlacements(garment, cloth, placements, looks, options, phase));
     return known.get(key);
   };
 }
@@ -163,7 +167,7 @@ function bestOfPlacements(
   cloth: Cloth,
   placements: readonly PlacementEntry[],
   looks: Readonly<Record<string, Look>>,
-  edges: Edges | undefined,
+  { edges, anyFit = false }: ExhaustiveOptions,
   phase: MatchedPhase | undefined,
 ): PieceFit | undefined {
   const [first, second, third] = placements;
@@ -181,7 +185,9 @@ function bestOfPlacements(
     for (const layout of layoutsOf(garment, cloth, first, look, edges, stretched)) {
       if (phase && rowsInto(look, layout.firstRow, markOf(phase.mark, stretched)) !== phase.rows) continue;
       if (layout.cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = layout;
+      if (anyFit) break;
     }
+    if (anyFit && best) break;
   }
   return best && { cost: best.cost, layouts: new Map([[first, best]]) };
 }

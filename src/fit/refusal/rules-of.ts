@@ -1,26 +1,30 @@
 import { groundStitch } from "../../cloth/gauge.ts";
 import { type Allowed, anyFrom, only } from "../../garment/allowed.ts";
 import type { Garment, Match, Meeting, Piece, Placement } from "../../garment/garment.ts";
-import type { Motif, Quantity } from "../../motif/motif.ts";
+import type { Motif } from "../../motif/motif.ts";
 import { listed } from "../../report/words.ts";
 import { placedMotifs } from "../enumerate.ts";
+import {
+  farColumns,
+  farEase,
+  farGap,
+  farQuantity,
+  farRows,
+  isNarrowestBest,
+  leastQuantity,
+  near,
+} from "./far.ts";
+import { onHandRules } from "./on-hand-rules.ts";
 import type { NamedRule } from "./rule.ts";
 import { steadyRules } from "./steady-rule.ts";
 import { wearerRules } from "./wearer-rule.ts";
-
-/**
- * How far a limit is lifted. Far enough that what still does not fit is held by something else, near enough that
- * looking through all of it stays quick: no usual motif is longer than this or reaches further.
- */
-const farRows = 40;
-const farNeedles = 40;
-const farEase = { from: -0.5, to: 1 };
 
 /** Every limit that a fit has to keep and that the file states or takes from a built-in motif. */
 export const rulesOf = (garment: Garment): readonly NamedRule[] => [
   bedRule(garment),
   ...wearerRules(garment),
   ...steadyRules(garment),
+  ...onHandRules(garment),
   ...garment.placements.flatMap((placement, index) => placementRules(placement, index)),
   ...placedMotifs(garment).flatMap(motifRules),
   ...garment.matches.map((match) => matchRule(garment, match)),
@@ -43,7 +47,7 @@ function bedRule(garment: Garment): NamedRule {
 function placementRules(placement: Placement, index: number): readonly NamedRule[] {
   const where = `${placement.motif} on ${placement.piece}`;
   const rule = (
-    keys: readonly string[],
+    keys: readonly (string | number)[],
     words: string,
     change: (placement: Placement) => Placement,
   ): NamedRule =>
@@ -63,18 +67,21 @@ function placementRules(placement: Placement, index: number): readonly NamedRule
   return [
     rule(["columns"], `columns ${inWords(columns.allowed)}`, (one) => ({
       ...one,
-      columns: { ...one.columns, allowed: only(1) },
+      columns: { ...one.columns, allowed: farther(one, one.columns.allowed, farColumns, 1) },
     })),
     rule(["gap"], `gap ${inWords(gap.allowed)} needles`, (one) => ({
       ...one,
-      gap: { ...one.gap, allowed: only(0) },
+      gap: { ...one.gap, allowed: farther(one, one.gap.allowed, farGap, 0) },
     })),
     ...sideRules(placement, rule),
     bottom,
     top,
-    ...(placement.meet.length > 0
-      ? [rule(["meet"], placement.meet.map(meetingInWords).join(", "), (one) => ({ ...one, meet: [] }))]
-      : []),
+    ...placement.meet.map((meeting, at) =>
+      rule(meetingPath(placement, at), meetingInWords(meeting), (one) => ({
+        ...one,
+        meet: one.meet.filter((other) => other !== meeting),
+      })),
+    ),
     rule(["repeats"], `repeats ${inWords(repeats.allowed)}`, (one) => ({
       ...one,
       repeats: { ...one.repeats, allowed: anyFrom(1) },
@@ -82,7 +89,17 @@ function placementRules(placement: Placement, index: number): readonly NamedRule
   ];
 }
 
-const meetingInWords = ({ mark, at }: Meeting): string =>
+/** What lifts the number of columns, or the gap between them, as far as it goes. */
+function farther(placement: Placement, allowed: Allowed, distance: number, least: number): Allowed {
+  if (allowed.kind === "from" || !isNarrowestBest(placement)) return near(allowed, distance, least);
+  return only(least, ...allowed.values);
+}
+
+/** A single meeting need not be in a list. */
+const meetingPath = ({ meet }: Placement, at: number): readonly (string | number)[] =>
+  meet.length > 1 ? ["meet", at] : ["meet"];
+
+export const meetingInWords = ({ mark, at }: Meeting): string =>
   typeof at === "string" ? `${at} at ${mark}` : `${at.rows} rows into its repeat at ${mark}`;
 
 function matchRule(garment: Garment, match: Match): NamedRule {
@@ -136,7 +153,9 @@ function motifRules(motif: Motif): readonly NamedRule[] {
       rule([quantity.name], `${quantity.name} ${inWords(quantity.allowed)} ${quantity.unit}`, (one) => ({
         ...one,
         quantities: one.quantities.map((other) =>
-          other.name === quantity.name ? { ...other, allowed: farRange(quantity) } : other,
+          other.name === quantity.name
+            ? { ...other, allowed: near(other.allowed, farQuantity(one), leastQuantity(other)) }
+            : other,
         ),
       })),
     ),
@@ -150,13 +169,6 @@ function motifRules(motif: Motif): readonly NamedRule[] {
         ]
       : []),
   ];
-}
-
-/** Every value up to what is usual, and what was allowed already. */
-function farRange({ allowed, unit }: Quantity): Allowed {
-  const most = unit === "rows" ? farRows : farNeedles;
-  const usual = Array.from({ length: most }, (_, index) => index + 1);
-  return only(...usual, ...(allowed.kind === "list" ? allowed.values : []));
 }
 
 function lengthRules(garment: Garment, piece: Piece): readonly NamedRule[] {
@@ -178,7 +190,7 @@ const centimetres = (mm: number): string => `${Number((mm / 10).toFixed(2))} cm`
 const percent = (fraction: number): string => `${Number((100 * fraction).toFixed(2))} %`;
 
 /** "4", "2 to 9", "2, 4 or 8", "5 or more". */
-function inWords(allowed: Allowed): string {
+export function inWords(allowed: Allowed): string {
   if (allowed.kind === "from") return `${allowed.least} or more`;
   const { values } = allowed;
   const [first, last] = [values[0], values.at(-1)];

@@ -86,18 +86,32 @@ export function* layoutsOf(
   if (rows <= 0) return;
   const stretches = [field, ...others];
   const lengthened = stretches.reduce((total, { change }) => total + change, 0);
-  const edgeOf = (side: SideName): ((row: number) => number) =>
-    edges ? (row) => edges(placement.on, lengthened, side, row) : wantedEdge(piece, cloth, stretches, side);
+  const edgeOf = (side: SideName): Narrowest =>
+    edges
+      ? knownEdge(edges, placement.on, lengthened, side)
+      : new Narrowest(wantedEdge(piece, cloth, stretches, side));
   yield* layoutsInField(garment, placement, look, {
     rows,
     firstRow: stretchedRow(field.from, others),
     change: field.change,
-    left: new Narrowest(edgeOf("left")),
-    right: new Narrowest(edgeOf("right")),
+    left: edgeOf("left"),
+    right: edgeOf("right"),
     neck: neckEdge(piece, cloth, stretches),
     markRow: (name) => stretchedRow(markRow(piece, name, cloth), stretches),
   });
 }
+
+/** Given edges are the same for every look, so that what was measured on them once need not be measured again. */
+function knownEdge(edges: Edges, piece: string, lengthened: number, side: SideName): Narrowest {
+  const measured = measuredEdges.get(edges) ?? new Map<string, Narrowest>();
+  measuredEdges.set(edges, measured);
+  const key = `${piece} ${lengthened} ${side}`;
+  const known = measured.get(key) ?? new Narrowest((row) => edges(piece, lengthened, side, row));
+  measured.set(key, known);
+  return known;
+}
+
+const measuredEdges = new WeakMap<Edges, Map<string, Narrowest>>();
 
 interface Field {
   readonly rows: number;
@@ -118,11 +132,18 @@ function* layoutsInField(
   const weights = garment.weights ?? {};
   const repeatsChoice = choice(placement.repeats);
   const margins = placement.margins ?? {};
+  const bottoms = new Set(allowedBetween(margins.bottom, 0, field.rows));
+  const numbersOfColumns = allowedBetween(
+    choice(placement.columns ?? 1).allow,
+    1,
+    Math.min(garment.bed.needles, mostColumns),
+  );
+  const tops = new Set(allowedBetween(margins.top, 0, field.rows));
   for (const repeats of allowedBetween(repeatsChoice.allow, 1, field.rows)) {
     const slack = field.rows - look.leadRows - repeats * look.repeatRows;
     for (let bottom = 0; bottom <= slack; bottom++) {
       const top = slack - bottom;
-      if (!isAllowed(margins.bottom, bottom) || !isAllowed(margins.top, top)) continue;
+      if (!bottoms.has(bottom) || !tops.has(top)) continue;
       const firstRow = field.firstRow + bottom;
       const lastRow = field.firstRow + field.rows - top;
       const { meet } = placement;
@@ -132,7 +153,7 @@ function* layoutsInField(
         weightOf(weights, "length") * Math.abs(field.change) +
         weightOf(weights, "balance") * Math.abs(bottom - top) +
         weightOf(weights, "repeats") * amountBeside(repeatsChoice.prefer, repeats);
-      for (const across of panelsOf(garment, placement, look, field, firstRow, lastRow)) {
+      for (const across of panelsOf(garment, placement, look, field, firstRow, lastRow, numbersOfColumns)) {
         yield {
           piece: placement.on,
           motif: placement.motif,
@@ -172,6 +193,9 @@ interface Panel {
   readonly cost: number;
 }
 
+/** No garment that is judged has room for more columns. */
+const mostColumns = 50;
+
 /** Every number of columns, gap and place across the piece that fits between two rows, both included. */
 function* panelsOf(
   garment: GarmentFile,
@@ -180,6 +204,7 @@ function* panelsOf(
   field: Field,
   firstRow: number,
   lastRow: number,
+  numbersOfColumns: readonly number[],
 ): Generator<Panel> {
   const weights = garment.weights ?? {};
   const columnsChoice = choice(placement.columns ?? 1);
@@ -187,9 +212,12 @@ function* panelsOf(
   const width = look.leftReach + look.rightReach;
   const leftEdge = field.left.between(firstRow, lastRow);
   const rightEdge = field.right.between(firstRow, lastRow);
-  for (const columns of allowedBetween(columnsChoice.allow, 1, garment.bed.needles)) {
+  for (const columns of numbersOfColumns) {
     const extra = Math.round((columns * look.drawnIn) / 2);
     const [leftMost, rightMost] = [leftEdge + extra, rightEdge + extra];
+    // What is drawn in is cast on wider. No garment that is judged is wider anywhere than where its motif lies, and as
+    // wide as the bed.
+    if (extra > 0 && Math.max(leftMost, rightMost) > garment.bed.needles / 2) continue;
     if (columns * width > leftMost + rightMost) break;
     // One column has no gap beside it, so there is none to choose and none to prefer.
     const gaps = columns === 1 ? [0] : allowedBetween(gapChoice.allow, 0, leftMost + rightMost);

@@ -133,15 +133,17 @@ function cableLooks(motif: LikeCableEntry, weights: Weights): Look[] {
   const entries = { interval: overridden(standard.interval, motif.interval) };
   return [...combinations(entries)]
     .flatMap((quantities) =>
-      allowedBetween(offsets, -widestOffset, highestOf(offsets)).map((offset) => ({ ...quantities, offset })),
+      allowedBetween(offsets, -widestOffset, highestOf(offsets)).map(
+        (offset): Scope => ({ ...quantities, offset }),
+      ),
     )
     .filter((quantities) => (motif.rules ?? []).every((rule) => holds(rule, quantities)))
-    .map(({ offset, ...quantities }) => ({
-      quantities: { ...quantities, offset },
+    .map((quantities) => ({
+      quantities,
       leadRows: 0,
       repeatRows: quantities.interval!,
-      leftReach: Math.max(0, left - offset),
-      rightReach: Math.max(0, right + offset),
+      leftReach: Math.max(0, left - quantities.offset!),
+      rightReach: Math.max(0, right + quantities.offset!),
       segments: [],
       drawnIn: (left + right) * drawIn,
       cost: quantityCost(entries, quantities, weights),
