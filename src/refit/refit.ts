@@ -101,7 +101,10 @@ export async function refit(
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
   const place = { fit, piece, row, gauge: progress.gauge };
   const solved = await solveRest(place, engine, limits);
-  const notes = solved.note === undefined ? [] : [solved.note];
+  const notes = [
+    ...(solved.note === undefined ? [] : [solved.note]),
+    ...(fit.garment.onHand ? [onHandIsNotHeld] : []),
+  ];
   switch (solved.status) {
     case "solved":
       break;
@@ -159,5 +162,8 @@ const growingAbove = (fit: Fit, piece: string, row: number): string | undefined 
 /** The motif of a piece whose unfinished repeat is begun at a row, where there is one: what of it is hung has to stay. */
 const workedInPart = (fit: Fit, piece: string, row: number): string | undefined =>
   fit.placements.find((placed) => placed.piece === piece && placed.part && row > placed.lastRow)?.motif;
+
+const onHandIsNotHeld =
+  "What is on hand of cord and yarn is not held to here: compare what is left of it with what the rest takes.";
 
 const timeIsUp = "the time allowed was up before a fit was found";

@@ -6,6 +6,7 @@ import type { FittedSegment } from "../fit/looks.ts";
 import type { NamedRule } from "../fit/refusal.ts";
 import type { FitResult } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
+import { timesMade } from "../garment/times-made.ts";
 import { gaugeRangeToJson } from "./gauge-range-json.ts";
 import { mirroredColumns } from "./mirror-words.ts";
 import { cordToJson, needsToJson } from "./needs-json.ts";
@@ -115,8 +116,10 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
   const mirrored = mirroredColumns(placement.panel);
   const { part } = placement;
   const cord = prepareCord(fit, placement);
+  const make = timesMade(fit.garment, placement.piece);
   return {
     piece: placement.piece,
+    ...(make > 1 && { make }),
     motif: placement.motif,
     repeats: placement.repeats,
     ...(placement.sections.length > 1 && { sections: placement.sections.map(sectionFields) }),
@@ -138,13 +141,17 @@ function placementFields(fit: Fit, placement: FittedPlacement): object {
   };
 }
 
-const termFields = (fit: Fit, { term, motif, placement, amount, unit, weight, cost }: Term): object => ({
+const termFields = (
+  fit: Fit,
+  { term, motif, placement, supply, amount, unit, weight, cost }: Term,
+): object => ({
   term,
   ...(motif !== undefined && { motif }),
   ...(placement !== undefined && {
     piece: fit.placements.find(({ index }) => index === placement)!.piece,
     placement: placement + 1,
   }),
+  ...(supply !== undefined && { supply }),
   amount: roundTo(amount, 6),
   unit,
   weight,

@@ -6,7 +6,10 @@ import type { FittedSegment } from "../fit/looks.ts";
 import type { Fits } from "../fit/solve.ts";
 import type { Term } from "../fit/terms.ts";
 import { workedSegments } from "../fit/worked-segments.ts";
+import { timesMade } from "../garment/times-made.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
+import { needsOf } from "../on-hand/needs.ts";
+import { needWords } from "../on-hand/words.ts";
 import { differences } from "./differences.ts";
 import { gaugeRangeLines } from "./gauge-range-text.ts";
 import { mirrorWords } from "./mirror-words.ts";
@@ -28,6 +31,7 @@ export function fitText(result: Fits, width: number): string {
       ...placementLines(fit, placement).flatMap((line) => wrap(line, width, 4)),
       "",
     ]),
+    ...onHandLines(fit, width),
     ...costLines(result),
     "",
     ...gaugeRangeLines(fit, width),
@@ -78,17 +82,29 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
   const changed =
     change === 0 ? "" : ` (${counted(Math.abs(change), "row")} ${change > 0 ? "longer" : "shorter"})`;
   const cord = prepareCord(fit, placement);
+  const times = timesMade(fit.garment, piece.name);
   return [
-    `${piece.name}: ${counted(piece.rows, "row")}${changed}, starts on ${counted(needleCount(start), "needle")}, ${rangeName(start)}`,
+    `${piece.name}${times > 1 ? ` (make ${times})` : ""}: ${counted(piece.rows, "row")}${changed}, starts on ${counted(needleCount(start), "needle")}, ${rangeName(start)}`,
     `  ${placement.motif} from ${from} to ${to}: ${counted(placement.repeats, "repeat")}${columns}, row ${placement.firstRow} to row ${placement.lastRow}`,
     ...(part ? [`  ${placement.motif} ${partWords(placement)}`] : []),
     `  margins: ${margins.bottom} rows below, ${margins.top} above; ${margins.left} needles left, ${margins.right} right`,
     ...phaseWords(fit, placement).map((words) => `  ${placement.motif}: ${words}`),
     ...(cord
       ? [
-          `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${inCentimetres(cord.lengthMm)}`,
+          `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${inCentimetres(cord.lengthMm)}${times > 1 ? `, for each of the ${times}` : ""}`,
         ]
       : []),
+  ];
+}
+
+/** What all pieces together take of what is on hand, one line each and an empty one; nothing where nothing is said. */
+function onHandLines(fit: Fit, width: number): readonly string[] {
+  const needs = needsOf(fit);
+  if (needs.length === 0) return [];
+  return [
+    "On hand",
+    ...needs.flatMap((need) => wrap(`  ${need.supply.of}: ${needWords(need)}`, width, 4)),
+    "",
   ];
 }
 
@@ -111,7 +127,8 @@ function costLines({ fit, proven, bound, amongSizes }: Fits): readonly string[] 
   ];
 }
 
-const labelOf = (fit: Fit, { term, motif, placement }: Term): string => {
+const labelOf = (fit: Fit, { term, motif, placement, supply }: Term): string => {
+  if (supply !== undefined) return `${term}, ${supply}`;
   const several = fit.placements.length > 1 || fit.looks.length > 1;
   if (!several) return term;
   return motif === undefined

@@ -1,5 +1,6 @@
 import type { CordPreparation } from "../cord/preparation.ts";
 import type { Fit } from "../fit/fit.ts";
+import { leftOf, needsOf } from "../on-hand/needs.ts";
 import { cautionsFor } from "../safety/cautions.ts";
 import { estimateYarn, type YarnNeed } from "../yarn/estimate.ts";
 import type { Range } from "../yarn/range.ts";
@@ -30,10 +31,20 @@ export const cordToJson = ({ needles, cords, tails, ...sums }: CordPreparation):
   })),
 });
 
-/** Yarn in metres and grams, and what to be careful of. */
+/** Yarn in metres and grams, what all pieces take of what is on hand, and what to be careful of. */
 export function needsToJson(fit: Fit): object {
   const { ground, cord } = estimateYarn(fit);
+  const onHand = needsOf(fit);
   return {
+    ...(onHand.length > 0 && {
+      on_hand: onHand.map((need) => ({
+        supply: need.supply.of,
+        unit: need.supply.unit,
+        amount: need.supply.amount,
+        needed: need.needed,
+        left_over: leftOf(need),
+      })),
+    }),
     yarn: { ground: needToJson(ground), ...(cord && { cord: needToJson(cord) }) },
     cautions: cautionsFor(fit),
   };

@@ -3,11 +3,13 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { toProgram } from "../../solver/choice.ts";
 import { highsEngine } from "../../solver/highs-engine.ts";
 import { programToLpText } from "../../solver/lp-text.ts";
+import { simplexEngine } from "../../solver/simplex-engine.ts";
 import { prepareCord } from "../../src/cord/preparation.ts";
 import { checkFit } from "../../src/fit/check.ts";
 import { enumerate } from "../../src/fit/enumerate.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import { formulate } from "../../src/fit/formulate.ts";
+import { createAnyFit } from "../../src/fit/refusal/any-fit.ts";
 import type { FitResult } from "../../src/fit/solve.ts";
 import type { Garment, Supply } from "../../src/garment/garment.ts";
 import { needsOf, type SupplyNeed } from "../../src/on-hand/needs.ts";
@@ -107,6 +109,13 @@ describe(`${count} random garments with cord and yarn at, under and over what th
       expect(result.proven && result.rivalsProven).toBe(true);
       for (const one of [result.fit, ...result.rivals])
         for (const { supply, needed } of needsOf(one)) expect(needed).toBeLessThanOrEqual(supply.amount);
+    }
+  });
+
+  test("are told to fit or not where costs are not looked at, too", async () => {
+    for (const { garment, plain, cost } of judged) {
+      const fits = await createAnyFit(garment, simplexEngine)(garment);
+      expect(fits, JSON.stringify(plain)).toBe(cost !== undefined);
     }
   });
 

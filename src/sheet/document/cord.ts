@@ -1,5 +1,6 @@
 import { type CordPreparation, type PreparedCord, prepareCord } from "../../cord/preparation.ts";
 import type { Fit } from "../../fit/fit.ts";
+import { timesMade } from "../../garment/times-made.ts";
 import { roundUpTo } from "../../report/rounding.ts";
 import { counted, inCentimetres, listed, ordinal } from "../../report/words.ts";
 import { type Content, type Fact, paragraph, type Section } from "./document.ts";
@@ -22,12 +23,13 @@ export function cordSection(fit: Fit): Section | undefined {
         "The purl side faces you and is the right side: the cord lies on it, and the other side stays plain with a" +
           " slight print at each hanging. In every row hang the strands in the order of the sheet, or the crossings lie unevenly.",
       ),
-      ...preparations.flatMap(preparationContent),
+      ...preparations.flatMap((one) => preparationContent(one, timesMade(fit.garment, one.piece))),
     ],
   };
 }
 
-function preparationContent(preparation: CordPreparation): readonly Content[] {
+/** @param made how many of the piece are knitted */
+function preparationContent(preparation: CordPreparation, made: number): readonly Content[] {
   const { motif, piece, cords } = preparation;
   return cords.flatMap((cord): readonly Content[] => {
     const { times, folded, strands, columns } = cord;
@@ -38,11 +40,12 @@ function preparationContent(preparation: CordPreparation): readonly Content[] {
     ];
     const whose = named.length > 0 ? ` (${named.join("; ")})` : "";
     const which = times > 1 ? `${times} cords alike, each of them so` : "one cord";
+    const forEach = made > 1 ? `, and the same for each of the ${made} to be made` : "";
     const fold = folded
       ? ` Mark its middle with a thread of another colour: it is hung from there. The ${strands[1]} arm is the one that ends with the last round you knitted, so that it can be unravelled.`
       : "";
     return [
-      paragraph(`${motif} on ${piece}${whose}: ${which}.${fold}`),
+      paragraph(`${motif} on ${piece}${whose}: ${which}${forEach}.${fold}`),
       { kind: "facts", facts: cordFacts(preparation, cord) },
     ];
   });

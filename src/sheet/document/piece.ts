@@ -1,6 +1,7 @@
 import { needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 import { workedSegments } from "../../fit/worked-segments.ts";
+import { timesMade } from "../../garment/times-made.ts";
 import { mirrorWords } from "../../report/mirror-words.ts";
 import { partWords } from "../../report/part-words.ts";
 import { counted, listed } from "../../report/words.ts";
@@ -15,11 +16,13 @@ export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   const placements = fit.placements.filter((placement) => placement.piece === piece.piece);
   const columns = (motif: string): number => placements.find((one) => one.motif === motif)?.columns ?? 1;
   const start = piece.needlesAtStart;
+  const times = timesMade(fit.garment, piece.piece);
   return {
     piece: piece.piece,
     needles: {
       kind: "facts",
       facts: [
+        ...(times > 1 ? [{ name: "Make", value: `${times} alike` }] : []),
         { name: "Needles", value: `${needleCount(start)}, ${rangeName(start)}` },
         { name: "Rows", value: String(piece.rowsInAll) },
         ...placements.map(ornamentFact),

@@ -1,10 +1,12 @@
 import type { Fit } from "../../fit/fit.ts";
+import { needsOf } from "../../on-hand/needs.ts";
+import { needWords } from "../../on-hand/words.ts";
 import { estimateYarn, type YarnNeed } from "../../yarn/estimate.ts";
 import type { Range } from "../../yarn/range.ts";
 import type { YarnAmount } from "../../yarn/reckoning.ts";
 import { type Fact, paragraph, type Section } from "./document.ts";
 
-/** The yarn to have at hand, rounded up, because yarn that runs out spoils the piece. */
+/** The yarn to have at hand for all pieces, rounded up, because yarn that runs out spoils the piece. */
 export function yarnSection(fit: Fit): Section {
   const { ground, cord } = estimateYarn(fit);
   return {
@@ -15,6 +17,9 @@ export function yarnSection(fit: Fit): Section {
         facts: [
           ...needFacts("Ground", ground, "for casting on, seams, tails and waste"),
           ...(cord ? needFacts("Cord", cord, "for its tails") : []),
+          ...needsOf(fit).map(
+            (need): Fact => ({ name: `On hand, ${need.supply.of}`, value: needWords(need) }),
+          ),
         ],
       },
       paragraph(
