@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { simplexEngine } from "../../../solver/simplex-engine.ts";
 import type { Fit } from "../../../src/fit/fit.ts";
+import { createAnyFit } from "../../../src/fit/refusal/any-fit.ts";
 import { rulesOf } from "../../../src/fit/refusal/rules-of.ts";
 import { breakDown } from "../../../src/fit/refusal.ts";
 import type { Fits } from "../../../src/fit/solve.ts";
@@ -122,6 +123,29 @@ describe("the rules that stand in the way", () => {
     );
     const { steady: _, ...bold } = garment;
     expect(rulesOf(bold).map(({ rule }) => rule)).not.toContain("steady");
+  });
+
+  test("are told apart where the same piece may change its length by fewer rows to be steady", async () => {
+    // 36 rows of motif and margins of 2 fill 40 rows, and the piece has 38: as told it may have 2 more, steadily none.
+    const garment = soundGarment(
+      garmentText({
+        gauge:
+          "gauge:\n  ground: { stitches: 20, rows: 20, over: 10 cm, within: 2 % }\n  cord: { needles: 3, stitches: 20, over: 10 cm, within: 0 % }",
+        yarn: "steady: true",
+        pieces:
+          "pieces:\n  sleeve: { outline: [{ height: 0 cm, width: 20 cm }, { height: 19 cm, width: 20 cm }], grow: 1 cm, shrink: 1 cm }",
+        motifs:
+          "motifs:\n  plait: { like: crossed cord, interval: 4, spread: 3, ease: { from: -20 %, to: 20 % } }",
+        place:
+          "place:\n  - { motif: plait, on: sleeve, from: cast-on, to: bind-off, repeats: 4, margins: { bottom: 2, top: 2 } }",
+      }),
+    );
+    const { steady: _, ...bold } = garment;
+    expect((await fitted(bold)).fit.placements[0]?.change).toBe(2);
+    const fits = createAnyFit(garment, simplexEngine);
+    expect([await fits(bold), await fits(garment), await fits(bold)]).toEqual([true, false, true]);
+    const { rules } = await breakDown(garment, simplexEngine);
+    expect(rules.map(({ rule }) => rule)).toContain("steady");
   });
 
   test("name the length of a piece without a motif", async () => {
