@@ -30,7 +30,7 @@ const unfinishedLines = (why: Pick<PlacedWhy, "complete" | "status">, width: num
     : [
         "",
         ...wrap(
-          `The time allowed was up before everything was tried${why.status === "fits" ? "" : ", so there may be other changes, and less disturbing ones"}. A longer one: --time-limit SECONDS`,
+          `The search ended before everything was tried${why.status === "fits" ? "" : ", so there may be other changes, and less disturbing ones"}. More time: --time-limit SECONDS`,
           width,
         ),
       ];
