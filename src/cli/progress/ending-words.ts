@@ -27,7 +27,7 @@ export const endedWithout = (ending: Ending, timeLimitMs: number): string =>
 /** Said where it is certain that nothing fits, and no more than that. */
 export const conflictCutShort = "Which rules stand in the way was not found out before this was stopped.";
 
-export /** Who ended a search, as words that a sentence can go on from. */
+/** Who ended a search, as words that a sentence can go on from. */
 export const whoEnded = (ending: Ending, timeLimitMs: number): string =>
   ending === "knitter"
     ? "Stopped by you"
