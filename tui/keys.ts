@@ -1,9 +1,11 @@
 import type { Binding, Place } from "./keys/binding.ts";
 import { mainScreenKeys } from "./keys/main-screen.ts";
 import { otherScreenKeys } from "./keys/other-screens.ts";
+import { tradeKeys } from "./keys/trade.ts";
+import { whyKeys } from "./keys/why.ts";
 import type { State } from "./state.ts";
 
-const table = [...mainScreenKeys, ...otherScreenKeys] as const;
+const table = [...mainScreenKeys, ...tradeKeys, ...whyKeys, ...otherScreenKeys] as const;
 
 export type Action = (typeof table)[number]["action"];
 
@@ -16,6 +18,7 @@ export const keyTable: readonly KeyBinding[] = table;
 
 /** What has the keys now. */
 export function placeOf({ screen, garment }: State): Place {
+  if (screen.kind === "trade") return screen.found ? "trade points" : "trade terms";
   if (screen.kind !== "main") return screen.kind;
   return garment?.view.pane ?? "rules";
 }

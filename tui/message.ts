@@ -1,5 +1,6 @@
 import type { Beside } from "../src/explore/read-source.ts";
 import type { SolveReport, SolveRequest } from "./solver/messages.ts";
+import type { TradeReport, TradeRequest } from "./solver/trade-messages.ts";
 import type { ShelfEntry, State, UnsavedText } from "./state.ts";
 
 /** Everything that can happen to the program. */
@@ -18,6 +19,7 @@ export type Message =
     } & Beside)
   | { readonly kind: "not opened"; readonly file: string; readonly reason: string }
   | SolveNews
+  | TradeReport
   | { readonly kind: "saved"; readonly text: string }
   | { readonly kind: "changed on disk"; readonly theirs: string }
   | { readonly kind: "not saved"; readonly reason: string };
@@ -33,6 +35,9 @@ export type Effect =
   | ({ readonly kind: "solve" } & SolveRequest)
   /** Ends the search of a request with the best so far. */
   | { readonly kind: "end search"; readonly sequence: number }
+  | ({ readonly kind: "trade" } & TradeRequest)
+  /** Gives up the trade-off that is being sought. */
+  | { readonly kind: "give up trade" }
   /** Writes `text` over a file that still reads `base`. */
   | { readonly kind: "save"; readonly file: string; readonly text: string; readonly base: string }
   /** Keeps changes that are not saved yet, for the case that the program does not get to save them. */

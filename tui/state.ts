@@ -7,6 +7,9 @@ import type { StepOutcome } from "../src/explore/steps.ts";
 import type { Fits } from "../src/fit/solve.ts";
 import type { Garment } from "../src/garment/garment.ts";
 import type { Reached } from "../src/report/progress-words.ts";
+import type { TradeOff } from "../src/tradeoff/trade.ts";
+import type { TradeTerm } from "../src/tradeoff/trade-term.ts";
+import type { WhyTold } from "../src/why/why-told.ts";
 
 /** All that the screen shows, as plain data. */
 export interface State {
@@ -42,9 +45,41 @@ export type Screen =
   | { readonly kind: "help"; readonly scroll: number; readonly back: Screen }
   | { readonly kind: "sheet"; readonly scroll: number }
   | { readonly kind: "compare"; readonly rival: number }
+  | TradeScreen
+  | WhyScreen
   | { readonly kind: "ask quit" }
   | { readonly kind: "ask unsaved"; readonly unsaved: UnsavedText }
   | { readonly kind: "ask conflict"; readonly theirs: string };
+
+/** Terms of the cost to be traded for each other, and then the points of the trade-off. */
+export interface TradeScreen {
+  readonly kind: "trade";
+  /** Of the garment as it is. */
+  readonly terms: readonly TradeTerm[];
+  /** The term that is chosen. */
+  readonly at: number;
+  readonly traded: readonly string[];
+  readonly held: readonly string[];
+  /** Of the request that is under way. */
+  readonly asked?: number;
+  readonly found?: TradeOff;
+  /** The point that is looked at. */
+  readonly point: number;
+}
+
+/** Why nothing fits and what instead, or which rules bind. */
+export interface WhyScreen {
+  readonly kind: "why";
+  /** Of the request that is about it. */
+  readonly asked: number;
+  /** What is found out so far. */
+  readonly why?: WhyTold;
+  /** What is being done, or why there is no answer. */
+  readonly doing?: string;
+  readonly isDone: boolean;
+  /** The answer that is chosen. */
+  readonly at: number;
+}
 
 /** Changes of an earlier run that were never saved. */
 export interface UnsavedText {

@@ -5,6 +5,7 @@ import type { State } from "./state.ts";
 import { actions } from "./update/actions.ts";
 import { heard } from "./update/answers.ts";
 import { next, onScreen, refuse, tell, withGarment } from "./update/next.ts";
+import { heardTrade } from "./update/trading.ts";
 import { typed } from "./update/typing.ts";
 import { openText } from "./update/versions.ts";
 
@@ -31,7 +32,10 @@ export function update(state: State, message: Message): Next {
     case "step":
     case "all tried":
     case "conflict":
+    case "why":
       return heard(state, message);
+    case "traded":
+      return heardTrade(state, message);
     case "saved":
       return saved(state, message.text);
     case "changed on disk":

@@ -12,6 +12,8 @@ import {
   sheetLines,
 } from "./other-screens.ts";
 import { titleLine } from "./title.ts";
+import { tradeLines } from "./trade-screen.ts";
+import { whyLines } from "./why-screen.ts";
 
 /** Smaller than this there is no room for the rules. */
 const leastSize = { columns: 60, rows: 20 } as const;
@@ -63,6 +65,10 @@ function body(state: State, width: number, height: number, glyphs: Glyphs): read
       return garment ? scrolledTo(mistakesLines(garment, width), screen.scroll, height) : [];
     case "compare":
       return garment ? compareLines(garment, screen.rival, width, height, glyphs) : [];
+    case "trade":
+      return garment ? tradeLines(garment, screen, width, height, glyphs) : [];
+    case "why":
+      return whyLines(screen, width, height, glyphs);
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":

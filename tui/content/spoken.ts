@@ -13,6 +13,8 @@ import { messageLine } from "./main-screen.ts";
 import { helpLines, mistakesLines, questionLines, sheetLines } from "./other-screens.ts";
 import { nowHeldBack, stepLines } from "./steps-pane.ts";
 import { titleText } from "./title.ts";
+import { tradeFacts } from "./trade-screen.ts";
+import { whyFacts } from "./why-screen.ts";
 
 const wide = 10_000;
 
@@ -41,6 +43,10 @@ export function spokenLines(state: State): readonly string[] {
       return [...said, ...textOf(mistakesLines(garment, wide)), keys];
     case "sheet":
       return [...said, ...textOf(sheetLines(garment, wide)), keys];
+    case "trade":
+      return [...said, ...tradeFacts(screen), keys];
+    case "why":
+      return [...said, ...whyFacts(screen), keys];
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":

@@ -13,6 +13,9 @@ export type Place =
   | "help"
   | "sheet"
   | "compare"
+  | "trade terms"
+  | "trade points"
+  | "why"
   | "ask quit"
   | "ask unsaved"
   | "ask conflict";
@@ -35,5 +38,7 @@ export const panes = ["rules", "choices", "drawing"] as const;
 export const everywhere = [
   ...panes,
   ...(["files", "opening", "mistakes", "typing", "finding", "help", "sheet", "compare"] as const),
+  ...(["trade terms", "trade points"] as const),
+  "why",
   ...(["ask quit", "ask unsaved", "ask conflict"] as const),
 ] as const;

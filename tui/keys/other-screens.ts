@@ -107,14 +107,14 @@ export const otherScreenKeys = [
     keys: ["q"],
     action: "leave",
     words: "close",
-    places: ["help", "sheet", "compare"],
+    places: ["help", "sheet", "compare", "trade terms", "trade points", "why"],
   },
   {
     keys: ["?"],
     action: "help",
     words: "all keys",
     short: "keys",
-    places: [...panes, "files", "mistakes", "sheet", "compare"],
+    places: [...panes, "files", "mistakes", "sheet", "compare", "trade terms", "trade points", "why"],
   },
   {
     keys: ["q"],

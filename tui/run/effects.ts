@@ -5,6 +5,7 @@ import { rememberRecent } from "../../src/state/recent-files.ts";
 import { unsavedFor } from "../../src/state/unsaved.ts";
 import type { Effect, Message } from "../message.ts";
 import { createSolver } from "../solver/solver.ts";
+import { createTrader } from "../solver/trader.ts";
 import { createKeeper } from "./keeper.ts";
 import { shelfEntries } from "./shelf.ts";
 
@@ -31,6 +32,7 @@ export function createPerformer(
     },
     (sequence, reason) => send({ kind: "answer", sequence, answer: { kind: "failed", reason } }),
   );
+  const trader = createTrader(send);
   const keeper = createKeeper(stateFolder);
 
   async function open(file: string, size: string | undefined): Promise<void> {
@@ -74,6 +76,14 @@ export function createPerformer(
         case "end search":
           solver.end(effect.sequence);
           break;
+        case "trade": {
+          const { kind: _, ...request } = effect;
+          trader.ask(request);
+          break;
+        }
+        case "give up trade":
+          trader.giveUp();
+          break;
         case "save":
           void save(effect.file, effect.text, effect.base);
           break;
@@ -90,7 +100,7 @@ export function createPerformer(
     settled: keeper.settled,
     async close() {
       await keeper.settled();
-      await solver.close();
+      await Promise.all([solver.close(), trader.close()]);
     },
   };
 }

@@ -8,9 +8,20 @@ import { startFrom } from "../../src/explore/rival-start.ts";
 import type { Action } from "../keys.ts";
 import type { Next } from "../message.ts";
 import { isChanged, type OpenGarment, type Pane, ruleAt, type State } from "../state.ts";
+import { askWhy, leaveWhy, makeChange } from "./asking-why.ts";
 import { down, left, right, toRule, up } from "./moves.ts";
 import { next, onScreen, refuse, tell, withGarment, withView } from "./next.ts";
+import { remembering } from "./remembering.ts";
 import { pageRows, scrolled } from "./scrolling.ts";
+import {
+  findTrade,
+  leaveTrade,
+  openTrade,
+  otherTerms,
+  takePoint,
+  toggleHeld,
+  toggleTraded,
+} from "./trading.ts";
 import { acceptTyped, startTyping, typed } from "./typing.ts";
 import { changed, redone, replaced, undone } from "./versions.ts";
 
@@ -37,6 +48,14 @@ export const actions: Readonly<Record<Action, (state: State) => Next>> = {
   "previous pane": (state) => paned(state, -1),
   compare: (state) =>
     next(onScreen(state, { kind: "compare", rival: Math.max(1, state.garment?.view.choice ?? 1) })),
+  why: askWhy,
+  "make change": makeChange,
+  trade: openTrade,
+  "trade term": toggleTraded,
+  "hold term": toggleHeld,
+  "find trade": findTrade,
+  "other terms": otherTerms,
+  "take point": takePoint,
   sheet: (state) => next(onScreen(state, { kind: "sheet", scroll: 0 })),
   "next placement": (state) =>
     next(
@@ -170,16 +189,6 @@ function hold(state: State): Next {
   return changed(state, holdFast(version.text, rule, fit), remembering(garment, [rule.id]));
 }
 
-/** What some rules allow now, kept for when they are let go. */
-function remembering({ version, reading }: OpenGarment, ids: readonly string[]): Version["beforeHold"] {
-  const added = reading.rules.flatMap(({ id, allows }) =>
-    ids.includes(id) && allows.kind === "values" ? [[id, allows.allowed] as const] : [],
-  );
-  return { ...version.beforeHold, ...Object.fromEntries(added) };
-}
-
-type Version = OpenGarment["version"];
-
 function letAllGo(state: State): Next {
   const { garment } = state;
   if (!garment) return next(state);
@@ -244,6 +253,10 @@ function leave(state: State): Next {
   switch (screen.kind) {
     case "help":
       return next(onScreen(calm, screen.back));
+    case "trade":
+      return leaveTrade(state, screen);
+    case "why":
+      return leaveWhy(state);
     case "finding":
       return next(withView(onScreen(calm, { kind: "main" }), () => ({ rule: screen.from })));
     case "main":

@@ -1,7 +1,9 @@
 import type { Next } from "../message.ts";
 import { type OpenGarment, ruleAt, type State } from "../state.ts";
+import { movedInWhy } from "./asking-why.ts";
 import { next, onScreen, refuse, withGarment, within, withView } from "./next.ts";
 import { scrolled } from "./scrolling.ts";
+import { movedInTrade } from "./trading.ts";
 
 export const up = (state: State): Next => vertical(state, -1);
 export const down = (state: State): Next => vertical(state, 1);
@@ -23,6 +25,10 @@ function vertical(state: State, by: 1 | -1): Next {
       const rivals = state.garment?.solving.shown?.rivals.length ?? 0;
       return next(onScreen(state, { ...screen, rival: within(screen.rival + by, 1, Math.max(1, rivals)) }));
     }
+    case "trade":
+      return movedInTrade(state, screen, by);
+    case "why":
+      return movedInWhy(state, screen, by);
     case "main":
       return inPane(state, by);
     default:

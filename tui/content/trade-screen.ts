@@ -1,0 +1,172 @@
+import { counted } from "../../src/report/words.ts";
+import { wrap } from "../../src/report/wrap.ts";
+import { bestBeside, markOf, plot } from "../../src/tradeoff/plot.ts";
+import type { TradeOff } from "../../src/tradeoff/trade.ts";
+import { REST } from "../../src/tradeoff/trade-term.ts";
+import {
+  amountText,
+  amountWords,
+  besideWords,
+  certainty,
+  headline,
+  pointWords,
+  termName,
+  unitName,
+} from "../../src/tradeoff/words.ts";
+import type { OpenGarment, TradeScreen } from "../state.ts";
+import { drawingPane } from "./drawing-pane.ts";
+import type { Glyphs } from "./glyphs.ts";
+import { fitHeight, type Line, line } from "./line.ts";
+import { beside } from "./main-screen.ts";
+import { paneTitle } from "./pane-title.ts";
+import { windowAround } from "./window.ts";
+
+/** The terms to choose from, or the points of the trade-off between those that were chosen. */
+export const tradeLines = (
+  garment: OpenGarment,
+  screen: TradeScreen,
+  width: number,
+  height: number,
+  glyphs: Glyphs,
+): readonly Line[] =>
+  screen.found
+    ? pointLines(garment, screen, screen.found, width, height, glyphs)
+    : termLines(screen, width, height, glyphs);
+
+function termLines(screen: TradeScreen, width: number, height: number, glyphs: Glyphs): readonly Line[] {
+  const names = Math.max(...screen.terms.map(({ name }) => name.length));
+  const lines = screen.terms.map(({ name, unit, nothing }, index): Line => {
+    const mark = screen.traded.includes(name) ? "x" : screen.held.includes(name) ? "=" : " ";
+    const about = nothing ?? (name === REST ? "all other terms together, as weighed" : unit);
+    return line(
+      `${index === screen.at ? glyphs.pointer : " "} [${mark}] ${name.padEnd(names)}  ${about}`,
+      index === screen.at ? "chosen" : nothing === undefined ? "plain" : "dim",
+    );
+  });
+  const head = [
+    paneTitle("Trade-off", true, width, glyphs),
+    ...wrap(
+      "Which terms are to be traded for each other? Every fit is found of which no other gives up less in one of them and no more in the others. [x] is traded; of [=] no more is given up than the best fit does.",
+      width,
+    ).map((text) => line(text)),
+    line(""),
+  ];
+  const foot = screen.asked === undefined ? [] : [line(""), line("Working ... Esc gives it up.", "accent")];
+  const room = Math.max(1, height - head.length - foot.length);
+  return [...head, ...windowAround(lines, screen.at, room), ...foot];
+}
+
+function pointLines(
+  garment: OpenGarment,
+  screen: TradeScreen,
+  trade: TradeOff,
+  width: number,
+  height: number,
+  glyphs: Glyphs,
+): readonly Line[] {
+  const right = Math.min(60, Math.max(22, Math.floor(width * 0.34)));
+  const left = width - right - 3;
+  const point = trade.points[screen.point]!;
+  const words = wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4);
+  const head = [
+    ...wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong")),
+    line(""),
+  ];
+  const table = tableLines(trade, screen.point);
+  const plotHeight = Math.max(0, Math.min(20, height - head.length - words.length - 6));
+  const drawn =
+    trade.points.length > 1 && plotHeight >= 8
+      ? plot(trade, { columns: left, rows: plotHeight, unicode: glyphs.drawing === "braille" })
+      : [];
+  const tableHeight = Math.max(3, height - head.length - words.length - drawn.length - 1);
+  const rows = windowAround(table.rows, screen.point, tableHeight - table.head.length);
+  const lines = [
+    ...head,
+    ...table.head,
+    ...rows,
+    ...words.map((text) => line(text, "accent")),
+    ...(drawn.length > 0 ? [line("")] : []),
+    ...drawn.map((text) => line(text)),
+  ];
+  const drawing = drawingPane(
+    { ...garment, view: { ...garment.view, pane: "rules" }, solving: { ...garment.solving, current: true } },
+    point.fit,
+    right,
+    height,
+    glyphs,
+  );
+  return beside(
+    [
+      { lines: fitHeight(lines, height), width: left },
+      { lines: drawing, width: right },
+    ],
+    height,
+    glyphs,
+  );
+}
+
+function tableLines(
+  trade: TradeOff,
+  chosen: number,
+): { readonly head: readonly Line[]; readonly rows: readonly Line[] } {
+  const { terms, points, best, bestAt } = trade;
+  const numbers = ({ amounts, fit }: TradeOff["best"]) => [...amounts.map(amountText), fit.cost.toFixed(3)];
+  const all = [
+    ...points.map((point, index) => ({
+      mark: markOf(index),
+      cells: numbers(point),
+      about: index === bestAt ? "best" : "",
+    })),
+    ...(bestAt === undefined ? [{ mark: bestBeside, cells: numbers(best), about: "best" }] : []),
+  ];
+  const heads = [
+    ...terms.map((term) => [term.unit === undefined ? term.name : termName(term), unitName(term)]),
+    ["cost", ""],
+  ].map(([name, unit]) => [name!, unit === "percentage points" ? "%-points" : unit!]);
+  const widths = heads.map((head, at) =>
+    Math.max(...head.map((text) => text.length), ...all.map(({ cells }) => cells[at]!.length)),
+  );
+  const rowText = (mark: string, cells: readonly string[], about: string): string =>
+    `${mark.padStart(2)}  ${cells.map((cell, at) => cell.padStart(widths[at]!)).join("  ")}  ${about}`;
+  return {
+    head: [0, 1].map((at) =>
+      line(
+        rowText(
+          "",
+          heads.map((head) => head[at]!),
+          "",
+        ),
+        "dim",
+      ),
+    ),
+    rows: all.map(({ mark, cells, about }, index) =>
+      line(rowText(mark, cells, about), index === chosen ? "chosen" : "plain"),
+    ),
+  };
+}
+
+/** The same as sentences. */
+export function tradeFacts(screen: TradeScreen): readonly string[] {
+  const { found, terms, traded, held, at, asked, point } = screen;
+  if (!found)
+    return [
+      "Trade-off: mark two terms, or three.",
+      ...(asked === undefined ? [] : ["Working. Escape gives it up."]),
+      ...terms.map(({ name, nothing }, index) => {
+        const mark = traded.includes(name) ? ", traded" : held.includes(name) ? ", held" : "";
+        const idle = nothing === undefined ? "" : `, nothing to trade: ${nothing}`;
+        return `${index === at ? "Chosen: " : ""}${name}${mark}${idle}.`;
+      }),
+    ];
+  const beside = besideWords(found, markOf);
+  return [
+    `${headline(found)}. ${certainty(found)}`,
+    ...found.points.map((one, index) => {
+      const amounts = found.terms.map(
+        (term, of) => `${termName(term)} ${amountWords(term, one.amounts[of]!)}`,
+      );
+      return `${index === point ? "Looked at: " : ""}Point ${index + 1} of ${counted(found.points.length, "point")}: ${amounts.join(", ")}, cost ${one.fit.cost.toFixed(3)}, ${pointWords(found, one, index)}.`;
+    }),
+    ...(beside === undefined ? [] : [`Best fit: ${beside}.`]),
+  ];
+}
