@@ -4,7 +4,8 @@ import { type Beside, readSource } from "../explore/read-source.ts";
 import { rulesFor } from "../explore/rules-for.ts";
 import type { NamedRule } from "../fit/refusal/rule.ts";
 import type { Garment } from "../garment/garment.ts";
-import { type Giving, type Way, waysOf } from "./ways.ts";
+import type { Giving, Way } from "./way.ts";
+import { waysOf } from "./ways.ts";
 
 /** Edits of a garment file that let it fit; anything less at the same places does not. */
 export interface LeastChange {

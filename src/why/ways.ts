@@ -13,33 +13,16 @@ import {
   leastQuantity,
 } from "../fit/refusal/far.ts";
 import type { NamedRule } from "../fit/refusal/rule.ts";
+import { STEADY_RULE } from "../fit/refusal/steady-rule.ts";
 import { type Allowed, anyFrom, only } from "../garment/allowed.ts";
 import type { Garment } from "../garment/garment.ts";
 import { OTHER_WEIGHT } from "../garment/weights.ts";
 import { easedBy } from "./comparison.ts";
 import { allowingInstead } from "./give-way.ts";
+import { moreOnHand } from "./more-on-hand.ts";
+import { steadyWay } from "./steady-way.ts";
+import type { Giving, Way } from "./way.ts";
 import { insteadWords, takenOutWords } from "./way-words.ts";
-
-/** One change of the file, and what reading the file would give after it. */
-export interface Giving {
-  readonly change: Change;
-  readonly give: (garment: Garment) => Garment;
-}
-
-/** A way for one rule to give way, further with every step; what fits after some steps fits after more of them. */
-export interface Way {
-  /** The rule, by its path joined by dots. */
-  readonly rule: string;
-  /** The furthest that is looked at. */
-  readonly mostSteps: number;
-  readonly costPerStep: number;
-  /** All that may be given up in so many steps. */
-  readonly widely: (garment: Garment, steps: number) => Garment;
-  /** The changes that give up no more than the last of so many steps does; one of them is the least. */
-  readonly barely: (steps: number) => readonly Giving[];
-  /** What is left where no step of it is enough. */
-  readonly otherwise?: Way;
-}
 
 /** An ease is written to a hundredth of a percentage point. */
 const easeGrain = 100;
@@ -62,8 +45,11 @@ export function waysOf(
   named: NamedRule,
   rules: readonly GarmentRule[],
 ): readonly Way[] {
+  if (named.rule === STEADY_RULE) return [steadyWay(garment, named)];
   const rule = rules.find(({ id }) => id === named.rule);
   if (rule && rule.allows.kind !== "comparison") return movingWays(source, garment, rule, rule.allows);
+  const supply = garment.onHand?.supplies.find(({ path }) => path.join() === named.path.join());
+  if (supply) return [moreOnHand(garment, supply)];
   const edit = takingOut(garment, named);
   if (!edit) return [];
   const out: Way = {

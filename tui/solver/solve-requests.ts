@@ -5,6 +5,7 @@ import { readSource } from "../../src/explore/read-source.ts";
 import { rulesFor } from "../../src/explore/rules-for.ts";
 import { givingSteps, inOrderOfInterest, tryStep } from "../../src/explore/steps.ts";
 import type { EndSearch, SolveReport, SolveRequest } from "./messages.ts";
+import { findWhy } from "./why-request.ts";
 
 /** Long enough that a key held down does not set off steps that nobody will read. */
 const restBeforeStepsMs = 120;
@@ -37,6 +38,7 @@ export function solveRequests(
   async function solve(request: SolveRequest, superseded: () => boolean): Promise<void> {
     const { sequence, source, name, first, ...beside } = request;
     report({ kind: "started", sequence });
+    if (request.why) return findWhy(request, engine, report, superseded);
     const reading = readSource(source, name, beside);
     const { garment } = reading;
     if (!garment) return;

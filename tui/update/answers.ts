@@ -1,10 +1,12 @@
 import type { Answer } from "../../src/explore/answer.ts";
 import type { Next, SolveNews } from "../message.ts";
 import type { OpenGarment, Solving, State } from "../state.ts";
+import { heardWhy, isAboutWhy } from "./asking-why.ts";
 import { next, withGarment } from "./next.ts";
 
 /** What the solver tells; whatever is not about the newest request is stale and is dropped. */
 export function heard(state: State, message: SolveNews): Next {
+  if (isAboutWhy(state, message)) return heardWhy(state, message);
   if (message.sequence !== state.garment?.solving.sequence) return next(state);
   switch (message.kind) {
     case "progress":
@@ -19,6 +21,8 @@ export function heard(state: State, message: SolveNews): Next {
       );
     case "all tried":
       return next(withSolving(state, () => ({ allTried: true })));
+    case "why":
+      return next(state);
     case "conflict":
       return next(
         withSolving(state, () => ({ outcome: { kind: "does not fit", conflict: message.conflict } })),

@@ -135,7 +135,7 @@ function moved(
 }
 
 /** Asks for the fit of the text as it is now; what is shown is of before until the answer comes. */
-function solved(state: State): Next {
+export function solved(state: State): Next {
   const { garment } = state;
   if (!garment) return next(state);
   const sequence = state.sequence + 1;
