@@ -5,6 +5,7 @@ import { further } from "./further.ts";
 import { lpNames } from "./lp-names.ts";
 import { programToLpText } from "./lp-text.ts";
 import { mergedTerms } from "./merged-terms.ts";
+import { pointOf } from "./point.ts";
 import type { Engine, EngineOptions, Outcome, Program, Progress } from "./program.ts";
 import { programFault } from "./program-fault.ts";
 
@@ -51,7 +52,7 @@ function solve(highs: Highs, program: Program, options: EngineOptions): Outcome 
     const ended = model.getModelStatus();
 
     if (ended === status.optimal || ended === status.empty) {
-      const { point, cost } = pointOf(program, model);
+      const { point, cost } = pointIn(program, model);
       const bound = anyWhole ? Math.min(cost, Number(model.info.get("mip_dual_bound"))) : cost;
       return { status: "optimal", point, cost, bound, nodes, engine: HIGHS };
     }
@@ -65,7 +66,7 @@ function solve(highs: Highs, program: Program, options: EngineOptions): Outcome 
         status: "stopped",
         nodes,
         engine: HIGHS,
-        ...(Number(model.info.get("primal_solution_status")) === feasible ? pointOf(program, model) : {}),
+        ...(Number(model.info.get("primal_solution_status")) === feasible ? pointIn(program, model) : {}),
         ...(Number.isFinite(bound) ? { bound } : {}),
       };
     }
@@ -120,26 +121,18 @@ function unboundedOr(highs: Highs, program: Program, options: EngineOptions, nod
   return outcome.status === "optimal" ? { status: "unbounded", nodes, engine: HIGHS } : outcome;
 }
 
-const pointOf = (program: Program, model: Model): { point: number[]; cost: number } =>
+const pointIn = (program: Program, model: Model) =>
   pointAt(program, columnNumbers(program, model), model.getSolution().colValue);
 
 /** By name, because a reader numbers the columns in the order in which the text mentions them. */
 const columnNumbers = (program: Program, model: Model): readonly number[] =>
   lpNames(program).columns.map((name) => model.getColByName(name));
 
-/** The engine's tolerance may leave a value a hair below zero. */
-function pointAt(
-  program: Program,
-  columns: readonly number[],
-  values: ArrayLike<number>,
-): { point: number[]; cost: number } {
-  const point = program.columns.map(({ name, whole }, column) => {
+const pointAt = (program: Program, columns: readonly number[], values: ArrayLike<number>) =>
+  pointOf(program, (column) => {
     const value = values[columns[column]!];
-    if (value === undefined) throw new Error(`no value for the column ${name}`);
-    return Math.max(0, whole ? Math.round(value) : value);
+    if (value === undefined) throw new Error(`no value for the column ${program.columns[column]!.name}`);
+    return value;
   });
-  const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
-  return { point, cost };
-}
 
 const failed = (reason: string): Outcome => ({ status: "failed", reason, engine: HIGHS });

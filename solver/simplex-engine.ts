@@ -4,6 +4,7 @@ import { zeroMeets } from "./constant-rows.ts";
 import { SIMPLEX } from "./engine-names.ts";
 import { impliedUpperBounds } from "./implied-bounds.ts";
 import { mergedTerms } from "./merged-terms.ts";
+import { pointOf } from "./point.ts";
 import type { Column, Engine, EngineOptions, Outcome, Program, Row } from "./program.ts";
 import { programFault } from "./program-fault.ts";
 import { EndedEarly, type SimplexModel, watchModel } from "./simplex-watch.ts";
@@ -54,7 +55,7 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
   let told: Values | undefined;
   const seen = watchModel(loaded, ({ nodes, bound, values }) => {
     if (onProgress !== undefined) {
-      const found = values === undefined ? undefined : pointOf(program, values);
+      const found = values === undefined ? undefined : pointIn(program, values);
       const best = found === undefined ? {} : { best: found.cost };
       const point = found === undefined || values === told ? {} : { point: found.point };
       told = values;
@@ -74,7 +75,7 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
       status: "stopped",
       nodes,
       engine: SIMPLEX,
-      ...(values === undefined ? {} : pointOf(program, values)),
+      ...(values === undefined ? {} : pointIn(program, values)),
       ...(bound === undefined ? {} : { bound }),
     };
   }
@@ -122,7 +123,7 @@ function outcomeOf(program: Program, answer: unknown): Outcome {
   const nodes = Math.max(1, iter ?? 1);
   const found = feasible && bounded && (!anyWhole || tableau.__isIntegral === true);
   if (found) {
-    const { point, cost } = pointOf(program, solutionSet);
+    const { point, cost } = pointIn(program, solutionSet);
     return { status: "optimal", point, cost, bound: cost, nodes, engine: SIMPLEX };
   }
   if (feasible && !bounded) return { status: "unbounded", nodes, engine: SIMPLEX };
@@ -132,15 +133,8 @@ function outcomeOf(program: Program, answer: unknown): Outcome {
 
 type Values = Readonly<Record<string, number>>;
 
-/** Columns that the engine does not mention are zero; its tolerance may leave one a hair below. */
-function pointOf(program: Program, values: Values): { point: number[]; cost: number } {
-  const point = program.columns.map(({ whole }, column) => {
-    const value = values[`v${column}`] ?? 0;
-    return Math.max(0, whole ? Math.round(value) : value);
-  });
-  const cost = program.columns.reduce((sum, column, index) => sum + column.cost * point[index]!, 0);
-  return { point, cost };
-}
+/** Columns that the engine does not mention are zero. */
+const pointIn = (program: Program, values: Values) => pointOf(program, (column) => values[`v${column}`] ?? 0);
 
 function beyondTrust(program: Program): string | undefined {
   if (!program.columns.some(({ whole }) => whole)) return undefined;

@@ -6,7 +6,8 @@ import { sheetText } from "../../src/sheet/text/sheet-text.ts";
 import { fitShown, type OpenGarment, type Screen, type State } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { keyNames, keySections } from "./key-list.ts";
+import { keyLines } from "./key-lines.ts";
+import { keySections } from "./key-list.ts";
 import { type Line, line, plainText } from "./line.ts";
 import { beside } from "./main-screen.ts";
 import { windowAround } from "./window.ts";
@@ -61,15 +62,7 @@ const keyWidth = 16;
 /** Every key there is, by the places where it is valid. */
 export const helpLines = (width: number): readonly Line[] => [
   line("All keys", "strong"),
-  ...keySections().flatMap(({ title, bindings }) => [
-    line(""),
-    line(title, "strong"),
-    ...bindings.flatMap((binding) =>
-      wrap(`  ${keyNames(binding).padEnd(keyWidth)} ${binding.words}`, width, keyWidth + 3).map((text) =>
-        line(text),
-      ),
-    ),
-  ]),
+  ...keyLines(keySections(), width, keyWidth),
 ];
 
 /** The working sheet of the fit that is looked at. */

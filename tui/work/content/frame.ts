@@ -7,7 +7,7 @@ import { currentPiece } from "../../../src/work/record.ts";
 import { partsWith } from "../../../src/work/steps.ts";
 import { footerOf } from "../../content/footer.ts";
 import type { Glyphs } from "../../content/glyphs.ts";
-import { keyNames } from "../../content/key-list.ts";
+import { keyLines } from "../../content/key-lines.ts";
 import { cell, fitHeight, fitLine, type Line, line } from "../../content/line.ts";
 import { workKeysAt } from "../keys.ts";
 import type { WorkState } from "../state.ts";
@@ -183,15 +183,7 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
     case "help":
       return [
         ...said("All keys (Up and Down move on through them)", "strong"),
-        ...workKeySections().flatMap(({ title, bindings }) => [
-          line(""),
-          line(title, "strong"),
-          ...bindings.flatMap((binding) =>
-            wrap(`  ${keyNames(binding).padEnd(keyWidth)} ${binding.words}`, width, keyWidth + 3).map(
-              (text) => line(text),
-            ),
-          ),
-        ]),
+        ...keyLines(workKeySections(), width, keyWidth),
       ];
     case "ask held":
       return [
