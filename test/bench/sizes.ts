@@ -19,7 +19,7 @@ const counts = [3, 9, 27];
 const pieces = ["front", "back", "sleeve"];
 
 /** An invented garment of three pieces in so many sizes, all with one crossed cord. */
-export function rangeWith(count: number, share: readonly string[]): SizeRange {
+function rangeWith(count: number, share: readonly string[]): SizeRange {
   const outline = (size: number, at: number): object => ({
     outline: [
       { height: "0 cm", width: `${20 + 0.7 * size + at} cm` },

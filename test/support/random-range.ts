@@ -10,7 +10,7 @@ export interface RangeFile extends GarmentFile {
   readonly share: readonly string[];
 }
 
-export interface SizeEntry {
+interface SizeEntry {
   readonly pieces?: Readonly<Record<string, Pick<PieceEntry, "outline" | "marks" | "neck">>>;
   readonly wearer?: GarmentFile["wearer"];
 }
