@@ -11,7 +11,6 @@ export type {
 export {
   type Frontier,
   type FrontierOptions,
-  type FrontierPoint,
   frontier,
 } from "./choice/frontier.ts";
 export { type Joined, join, type Member } from "./choice/join.ts";

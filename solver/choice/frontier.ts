@@ -17,7 +17,7 @@ export interface Frontier {
   readonly note?: string;
 }
 
-export interface FrontierPoint {
+interface FrontierPoint {
   /** By measured row, in the order in which they were given. */
   readonly amounts: readonly number[];
   /** The cheapest picks with these amounts. */

@@ -11,7 +11,7 @@ export interface ExhaustivePoint {
 }
 
 /** All terms that are not named, as weighed. */
-export const everythingElse = "rest";
+const everythingElse = "rest";
 
 /**
  * The amounts that no other fit's amounts surpass, by trying every look of every motif and, under it, every layout of

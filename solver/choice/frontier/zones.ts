@@ -5,7 +5,7 @@ import { solveRestricted } from "../solve-restricted.ts";
 import { alike, noMore } from "./front.ts";
 
 /** A way to pick that nothing surpasses. */
-export interface FoundPoint {
+interface FoundPoint {
   readonly amounts: readonly number[];
   readonly picks: Picks;
 }

@@ -3,7 +3,7 @@ import type { SupplyName } from "../referee/supplies.ts";
 import type { Dice } from "./dice.ts";
 
 /** How much of a supply there is, beside what the best fit without it takes. */
-export type Stocked = "enough" | "just under" | "short" | "plenty";
+type Stocked = "enough" | "just under" | "short" | "plenty";
 
 /** What is on hand for a garment, before it is known how much the garment takes. */
 export interface Stocking {
