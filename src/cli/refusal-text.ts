@@ -6,6 +6,6 @@ import type { Solved } from "./solving.ts";
 export function refusalText({ loaded, result, conflict }: Solved, width: number): string {
   if (!("misfits" in result)) return noFitText(loaded.garment!.title, conflict, width);
   const size = loaded.size?.name ?? "";
-  const conflicts = result.misfits.includes(size) ? [{ size, rules: conflict }] : [];
+  const conflicts = result.misfits.includes(size) && conflict ? [{ size, rules: conflict }] : [];
   return noRangeText(result, conflicts, width);
 }

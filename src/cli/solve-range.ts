@@ -1,4 +1,3 @@
-import { breakDown } from "../fit/refusal.ts";
 import type { SizeRange } from "../garment/garment.ts";
 import { fitRange } from "../grading/fit-range.ts";
 import type { RangeDoesNotFit, RangeFits, RangeResult } from "../grading/range-result.ts";
@@ -9,6 +8,7 @@ import { type ExitCode, exitCodes } from "./exit-codes.ts";
 import type { SoundGarment } from "./load-garment.ts";
 import { conflictCutShort, endedWithout, whoEnded } from "./progress/ending-words.ts";
 import type { Ending, SolveWatch } from "./progress/solve-watch.ts";
+import { rulesInTheWay } from "./rules-in-the-way.ts";
 import { stoppedCode, timeLimitOf } from "./solving.ts";
 
 export interface SolvedRange {
@@ -56,9 +56,8 @@ async function conflictsOf(
   const conflicts: SizeConflict[] = [];
   for (const { name, garment } of range.sizes) {
     if (!misfits.includes(name)) continue;
-    watch.phase(`Leaving out one rule after the other of ${name}`, "many");
-    const { rules } = await breakDown(garment, watch.engine);
-    if (watch.ending() !== undefined) break;
+    const rules = await rulesInTheWay(garment, watch, `Leaving out one rule after the other of ${name}`);
+    if (!rules) break;
     conflicts.push({ size: name, rules: placedRules(rules, locate) });
   }
   return conflicts;

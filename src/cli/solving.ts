@@ -1,6 +1,5 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
 import { highsIsInstalled } from "../../solver/highs-installed.ts";
-import { breakDown } from "../fit/refusal.ts";
 import { type FitResult, RefusedFit } from "../fit/solve.ts";
 import { fitAsked } from "../grading/fit-asked.ts";
 import type { SizeResult } from "../grading/fit-size.ts";
@@ -12,14 +11,15 @@ import { CommandError, type ExitCode, exitCodes } from "./exit-codes.ts";
 import { garmentInOneSize, type LoadedGarment, type SoundGarment } from "./load-garment.ts";
 import { conflictCutShort, endedEarly, endedWithout } from "./progress/ending-words.ts";
 import { type Ending, type SolveWatch, watchSolves } from "./progress/solve-watch.ts";
+import { rulesInTheWay } from "./rules-in-the-way.ts";
 import { asAsked } from "./steadily.ts";
 
 export interface Solved {
   readonly loaded: LoadedGarment;
   /** Its notes say by whom it was ended early. */
   readonly result: FitResult | SizeResult;
-  /** Which rules fail to meet, where nothing fits. */
-  readonly conflict: readonly PlacedRule[];
+  /** Which rules fail to meet, where nothing fits; absent where that was not found out. */
+  readonly conflict?: readonly PlacedRule[];
   /** What there is to know of a garment that has to be steady, where that was asked for. */
   readonly steadiness?: Steadiness;
   readonly elapsedMs: number;
@@ -69,7 +69,7 @@ export async function solveLoaded(
     onRivals: (count, of) => watch.phase(`Next best fit ${Math.min(count + 1, of)} of ${of}`, "many"),
   });
   const result = withEnding(found, watch.ending(), timeLimitMs);
-  const conflict = fitsAlone(result, loaded) ? { rules: [], notes: [] } : await conflictOf(loaded, watch);
+  const conflict = fitsAlone(result, loaded) ? { notes: [] } : await conflictOf(loaded, watch);
   // A size that shares its look with others is not fitted by itself.
   const looks = looksRound && loaded.range?.share === undefined;
   if (looks && loaded.garment.steady !== undefined)
@@ -83,7 +83,7 @@ export async function solveLoaded(
     loaded,
     ...(steadiness && { steadiness }),
     result: { ...result, notes: [...result.notes, ...conflict.notes] },
-    conflict: conflict.rules,
+    ...("rules" in conflict && { conflict: conflict.rules }),
     elapsedMs: performance.now() - started,
     code: exitCodeFor(result, watch.ending()),
   };
@@ -107,12 +107,9 @@ function withEnding(
 async function conflictOf(
   { garment, locate }: SoundGarment,
   watch: SolveWatch,
-): Promise<{ readonly rules: readonly PlacedRule[]; readonly notes: readonly string[] }> {
-  watch.phase("Leaving out one rule after the other", "many");
-  const { rules } = await breakDown(garment, watch.engine);
-  return watch.ending() === undefined
-    ? { rules: placedRules(rules, locate), notes: [] }
-    : { rules: [], notes: [conflictCutShort] };
+): Promise<{ readonly rules?: readonly PlacedRule[]; readonly notes: readonly string[] }> {
+  const rules = await rulesInTheWay(garment, watch, "Leaving out one rule after the other");
+  return rules ? { rules: placedRules(rules, locate), notes: [] } : { notes: [conflictCutShort] };
 }
 
 function exitCodeFor(result: Solved["result"], ending: Ending | undefined): ExitCode {

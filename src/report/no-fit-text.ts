@@ -1,9 +1,14 @@
 import type { PlacedRule } from "./fit-json.ts";
 import { wrap } from "./wrap.ts";
 
-/** Which rules fail to meet, in words, for a garment that nothing fits. */
-export function noFitText(title: string, conflict: readonly PlacedRule[], width: number): string {
-  return [title, "=".repeat(title.length), "", ...conflictLines(conflict, width)].join("\n");
+/**
+ * Which rules fail to meet, in words, for a garment that nothing fits.
+ *
+ * @param conflict undefined where it was not found out
+ */
+export function noFitText(title: string, conflict: readonly PlacedRule[] | undefined, width: number): string {
+  const lines = conflict ? conflictLines(conflict, width) : ["Nothing fits."];
+  return [title, "=".repeat(title.length), "", ...lines].join("\n");
 }
 
 /** The same without the title. */

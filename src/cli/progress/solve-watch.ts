@@ -18,6 +18,8 @@ export interface SolveWatch {
    * @returns whether to go on: false once the time is up or the knitter stops the work
    */
   readonly turn: (words: string) => Promise<boolean>;
+  /** What is left of the time allowed, in ms; 0 where nothing is. */
+  readonly leftMs: () => number;
   /** Who ended the work early; undefined where all of it came to its end. */
   readonly ending: () => Ending | undefined;
   /** Takes the status line away. */
@@ -79,6 +81,8 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
   let endTicks: (() => void) | undefined;
   let giveBackInterrupts: (() => void) | undefined;
 
+  const leftMs = (): number => Math.max(0, deadline - now());
+
   const show = (): void => {
     const at = now();
     if (at - startedAt < silenceMs) return;
@@ -127,14 +131,14 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
       turnedAt = now();
     }
     if (stopping.signal.aborted) ending ??= "knitter";
-    else if (now() >= deadline) ending ??= "time limit";
-    return !stopping.signal.aborted && now() < deadline;
+    else if (leftMs() === 0) ending ??= "time limit";
+    return !stopping.signal.aborted && leftMs() > 0;
   };
 
   const watched: Engine = async (program, asking = {}) => {
     begin();
     try {
-      const timeLimitMs = Math.max(0, Math.min(asking.timeLimitMs ?? Infinity, deadline - now()));
+      const timeLimitMs = Math.min(asking.timeLimitMs ?? Infinity, leftMs());
       const outcome = await engine(program, {
         timeLimitMs,
         signal: stopping.signal,
@@ -159,6 +163,7 @@ export function watchSolves(engine: Engine, terminal: Terminal, options: WatchOp
       phase = words;
     },
     turn,
+    leftMs,
     ending: () => ending,
     close: () => {
       endTicks?.();
