@@ -2,14 +2,12 @@ import { wrap } from "../report/wrap.ts";
 import type { TradeOff } from "./trade.ts";
 import { amountText, termName, unitName } from "./words.ts";
 
-/** How a plot is drawn with letters. */
+/** How a plot is drawn with letters: in so many columns and, where they are nine or more, rows, its legend included. */
 export interface PlotOptions {
   readonly columns: number;
   readonly rows: number;
   /** Whether more than ASCII may be used. */
   readonly unicode: boolean;
-  /** A point that stands out, such as the one that is looked at. */
-  readonly chosen?: number;
 }
 
 interface Lines {
@@ -44,7 +42,8 @@ export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): 
   const labels = marked.map(({ amounts }) => amountText(amounts[1]!));
   const left = Math.max(...labels.map((label) => label.length)) + 1;
   const width = Math.max(16, columns - left - 1);
-  const height = Math.max(5, rows - 4);
+  const below = legend(trade).flatMap((words) => wrap(words, columns));
+  const height = Math.max(5, rows - 4 - below.length);
   const x = scale(
     marked.map(({ amounts }) => amounts[0]!),
     width - 1 - runOn,
@@ -80,8 +79,9 @@ export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): 
     const row = y(amounts[1]!);
     if (!rowLabels.has(row)) rowLabels.set(row, labels[index]!);
   });
+  const crowded = cells.some((row) => row.includes(several)) ? `  (${several}: several points)` : "";
   return [
-    `${termName(up!)} (${unitName(up!)})`,
+    `${termName(up!)} (${unitName(up!)})${crowded}`,
     ...cells.map((row, index) => {
       const label = rowLabels.get(height - 1 - index) ?? "";
       return `${label.padStart(left - 1)} ${lines.upright}${row.join("")}`.trimEnd();
@@ -92,7 +92,7 @@ export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): 
       width,
     )}`.trimEnd(),
     `${termName(across!)} (${unitName(across!)})`.padStart(left + 1 + width),
-    ...legend(trade, new Set(cells.flat())).flatMap((words) => wrap(words, columns)),
+    ...below,
   ];
 }
 
@@ -140,7 +140,7 @@ function levelsOf({ points }: TradeOff): readonly number[] {
   return amounts.map(level);
 }
 
-function legend({ points, terms, bestAt }: TradeOff, drawn: ReadonlySet<string>): readonly string[] {
+function legend({ points, terms, bestAt }: TradeOff): readonly string[] {
   const third = terms[2];
   const amounts = third ? points.map(({ amounts: [, , amount] }) => amount!) : [];
   const [least, most] = [Math.min(...amounts), Math.max(...amounts)].map(amountText);
@@ -153,6 +153,5 @@ function legend({ points, terms, bestAt }: TradeOff, drawn: ReadonlySet<string>)
         ]
       : []),
     ...(bestAt === undefined ? [`${bestBeside} is the best fit.`] : []),
-    ...(drawn.has(several) ? [`Several points stand at ${several}.`] : []),
   ];
 }

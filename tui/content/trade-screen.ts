@@ -56,6 +56,14 @@ function termLines(screen: TradeScreen, width: number, height: number, glyphs: G
   return [...head, ...windowAround(lines, screen.at, room), ...foot];
 }
 
+/** From this height on there is a line to spare between the parts. */
+const roomy = 24;
+
+/** So many points are listed before the plot gets any room; it needs some for its axes, and no more than reads well. */
+const leastRows = 6;
+const leastPlotRows = 9;
+const mostPlotRows = 20;
+
 function pointLines(
   garment: OpenGarment,
   screen: TradeScreen,
@@ -68,24 +76,24 @@ function pointLines(
   const left = width - right - 3;
   const point = trade.points[screen.point]!;
   const words = wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4);
-  const head = [
-    ...wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong")),
-    line(""),
-  ];
+  const gap = height >= roomy ? [line("")] : [];
+  const head = wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong"));
   const table = tableLines(trade, screen.point);
-  const plotHeight = Math.max(0, Math.min(20, height - head.length - words.length - 6));
+  const above = head.length + gap.length + table.head.length;
+  const rowsLeast = Math.min(table.rows.length, leastRows);
+  const plotRows = Math.min(mostPlotRows, height - above - rowsLeast - words.length - gap.length);
   const drawn =
-    trade.points.length > 1 && plotHeight >= 8
-      ? plot(trade, { columns: left, rows: plotHeight, unicode: glyphs.drawing === "braille" })
+    trade.points.length > 1 && plotRows >= leastPlotRows
+      ? plot(trade, { columns: left, rows: plotRows, unicode: glyphs.drawing === "braille" })
       : [];
-  const tableHeight = Math.max(3, height - head.length - words.length - drawn.length - 1);
-  const rows = windowAround(table.rows, screen.point, tableHeight - table.head.length);
+  const room = Math.max(1, height - above - words.length - drawn.length - gap.length);
   const lines = [
     ...head,
+    ...gap,
     ...table.head,
-    ...rows,
+    ...windowAround(table.rows, screen.point, room),
     ...words.map((text) => line(text, "accent")),
-    ...(drawn.length > 0 ? [line("")] : []),
+    ...gap,
     ...drawn.map((text) => line(text)),
   ];
   const drawing = drawingPane(

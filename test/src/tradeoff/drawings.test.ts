@@ -32,8 +32,7 @@ describe("the plot in letters", () => {
         const lines = plot(trade, { columns, rows: 14, unicode: false });
         for (const line of lines) expect(line.length).toBeLessThanOrEqual(columns);
         expect(lines.join("")).toMatch(/^[\x20-\x7e]*$/);
-        // A title above, the rows, the axis, its labels and its title; a legend may follow.
-        expect(lines.findIndex((line) => line.includes("+--"))).toBe(11);
+        expect(lines).toHaveLength(14);
       }
   });
 
