@@ -28,7 +28,11 @@ export const commandTable: readonly CommandEntry[] = [
     operands: "FILE",
     options: [
       json,
-      { name: "rivals", value: "NUMBER", summary: "how many of the next best to show (default 5)" },
+      {
+        name: "rivals",
+        value: "NUMBER",
+        summary: "how many of the next best to show (default 5; of all sizes together 3)",
+      },
       {
         name: "steady",
         summary: "hold for every gauge that the swatch leaves possible, as steady: true in the file asks",
@@ -43,6 +47,8 @@ export const commandTable: readonly CommandEntry[] = [
       "evenrow fit samples/sleeve.yaml",
       "evenrow fit samples/child-pullover.yaml --steady",
       "evenrow fit samples/sleeve.yaml --json -o fit.json",
+      "evenrow fit samples/nine-sizes.yaml",
+      "evenrow fit samples/nine-sizes.yaml --size M",
     ],
     load: () => import("./commands/fit.ts"),
   },
@@ -242,7 +248,7 @@ export const commandTable: readonly CommandEntry[] = [
     name: "model",
     summary: "the linear program in CPLEX LP format, for any solver to check the answer",
     operands: "FILE",
-    options: [size, output, force],
+    options: [size, timeLimit, output, force],
     examples: ["evenrow model samples/sleeve.yaml", "evenrow model samples/sleeve.yaml -o sleeve.lp"],
     load: () => import("./commands/model.ts"),
   },

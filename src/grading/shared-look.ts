@@ -1,12 +1,12 @@
 import type { FittedLook } from "../fit/fit.ts";
 import type { FittedSegment } from "../fit/looks.ts";
 import type { Share } from "../garment/garment.ts";
-import type { Motif } from "../motif/motif.ts";
+import type { Motif, Quantity } from "../motif/motif.ts";
 
 /** What of a motif's look is alike in every size. */
 export interface SharedLook {
   readonly motif: Motif;
-  /** Shared quantities, in the motif's order. */
+  /** Quantities that are shared, or can have one value only; in the motif's order. */
   readonly values: ReadonlyMap<string, number>;
   /** Stretches of cord with their counts, where those are shared. */
   readonly segments?: readonly FittedSegment[];
@@ -21,22 +21,25 @@ export function sharedLook(
   share: Share | undefined,
   { motif, values, segments }: AnyLook,
 ): SharedLook | undefined {
-  const shared = motif.quantities.filter(({ name }) => share?.quantities.includes(name));
   const counts = share?.pickup === true && motif.kind === "cord";
-  if (shared.length === 0 && !counts) return undefined;
+  if (!counts && !motif.quantities.some(({ name }) => share?.quantities.includes(name))) return undefined;
   return {
     motif,
-    values: new Map(shared.map(({ name }) => [name, values.get(name)!])),
+    values: new Map(motif.quantities.filter(isAlike(share)).map(({ name }) => [name, values.get(name)!])),
     ...(counts && { segments }),
     whole: sharesAll(share, motif),
   };
 }
 
+/** Whether a quantity is the same in every size: it is shared, or can have one value only. */
+const isAlike =
+  (share: Share | undefined) =>
+  ({ name, allowed }: Quantity): boolean =>
+    share?.quantities.includes(name) === true || (allowed.kind === "list" && allowed.values.length === 1);
+
 /** Whether sizes with such a share have the whole look of a motif in common. */
 export const sharesAll = (share: Share | undefined, motif: Motif): boolean =>
-  share !== undefined &&
-  motif.quantities.every(({ name }) => share.quantities.includes(name)) &&
-  (motif.kind !== "cord" || share.pickup);
+  share !== undefined && motif.quantities.every(isAlike(share)) && (motif.kind !== "cord" || share.pickup);
 
 /** Tells looks apart in what the sizes share, and in nothing else; counts go by the names of their stretches. */
 export function sharedKey(share: Share | undefined, look: AnyLook): string | undefined {

@@ -25,8 +25,9 @@ describe("sizes as text", () => {
 
   test("tells what is left to each size in the table, where a part is shared", async () => {
     const text = rangeText(await fitsOf(stripFile({ rows: { S: 27, M: 36 }, share: ["pickup"] })), 80);
-    expect(text).toContain("plait: lead-in count 4 and crossing count 7\n");
-    expect(text).toMatch(/plait, in each size\n {2}interval, rows +3 \(4\)\n {2}spread, needles +2\n/);
+    // A spread that can only be 2 is nothing to tell size by size.
+    expect(text).toContain("plait: spread 2 needles, lead-in count 4 and crossing count 7\n");
+    expect(text).toMatch(/plait, in each size\n {2}interval, rows +3 \(4\)\n\n/);
     expect(text).not.toMatch(/count, cord stitches/);
   });
 
