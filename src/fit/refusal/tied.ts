@@ -125,6 +125,7 @@ function canAllBeLaid(
     const field = decided[at];
     if (!field) return true;
     const isLaid = offered.get(field)!.some((option) => {
+      taken.delete(field);
       if (![...taken].every(([other, its]) => goTogether(garment, [field, option], [other, its])))
         return false;
       taken.set(field, option);
