@@ -1,5 +1,15 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, symlinkSync } from "node:fs";
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -19,6 +29,7 @@ interface Manifest {
   readonly bin: Readonly<Record<string, string>>;
   readonly man: readonly string[];
   readonly dependencies: Readonly<Record<string, string>>;
+  readonly optionalDependencies: Readonly<Record<string, string>>;
 }
 const manifest: Manifest = JSON.parse(readFileSync("package.json", "utf8"));
 
@@ -35,7 +46,7 @@ beforeAll(() => {
   );
   [packed] = JSON.parse(told);
   execFileSync("tar", ["-xzf", join(folder, packed.filename), "-C", folder]);
-  for (const name of Object.keys(manifest.dependencies)) {
+  for (const name of [manifest.dependencies, manifest.optionalDependencies].flatMap(Object.keys)) {
     const link = inPackage(`node_modules/${name}`);
     mkdirSync(dirname(link), { recursive: true });
     symlinkSync(resolve("node_modules", name), link);
@@ -59,9 +70,9 @@ describe("the package", () => {
       "LICENSE",
       "CHANGELOG.md",
       "dist/LICENSES.txt",
-      "dist/engine-worker.js",
-      "dist/solve-worker.js",
-      "dist/midway-worker.js",
+      ...readdirSync(join(folder, "source/dist"))
+        .filter((name) => name.endsWith("-worker.js"))
+        .map((name) => `dist/${name}`),
       "samples/sleeve.yaml",
       "samples/motifs/braid.yaml",
       ...manifest.man,
@@ -136,5 +147,13 @@ describe("the packed program", () => {
     session.send("k");
     session.send("q");
     expect(await session.exited).toBe(0);
+  });
+
+  test("fits without the packages that are optional, and says what a PNG would take", () => {
+    for (const name of Object.keys(manifest.optionalDependencies)) rmSync(inPackage(`node_modules/${name}`));
+    expect(evenrow("fit", "samples/scarf.yaml")).toMatchObject({ status: 0 });
+    const { status, stderr } = evenrow("chart", "samples/sleeve.yaml", "-o", "again.png");
+    expect([status, stderr]).toEqual([2, expect.stringContaining("What draws PNGs is not installed")]);
+    expect(existsSync(inPackage("again.png"))).toBe(false);
   });
 });

@@ -38,7 +38,7 @@ export interface YarnEntry {
   readonly swatch?: { readonly stitches: number; readonly rows?: number; readonly weight: string };
 }
 
-export type AmountEntry = string | { readonly balls: number; readonly each: string };
+type AmountEntry = string | { readonly balls: number; readonly each: string };
 
 export interface OnHandEntry {
   readonly cord?: string;
