@@ -6,6 +6,7 @@ import {
   besideWords,
   certainty,
   headline,
+  isOneForAll,
   oneForAll,
   pointWords,
   termName,
@@ -25,7 +26,7 @@ export function tradeText(trade: TradeOff, width: number, unicode: boolean): str
     "",
     ...wrap(headline(trade), width),
     ...wrap(certainty(trade), width),
-    ...(points.length === 1 && trade.complete ? wrap(oneForAll(trade), width) : []),
+    ...(isOneForAll(trade) ? wrap([oneForAll(trade), ...hint(trade)].join(" "), width) : []),
     "",
     ...tableLines(trade, width),
     ...(points.length > 1
@@ -33,6 +34,15 @@ export function tradeText(trade: TradeOff, width: number, unicode: boolean): str
       : []),
   ].join("\n");
 }
+
+/** How to ask for more, where nothing is held yet. */
+const hint = ({ held }: TradeOff): readonly string[] =>
+  held.length > 0
+    ? []
+    : [
+        "What else it gives up is free here: --hold rest (or some of the other terms) asks for no more of it than the best fit gives up,",
+        'and "rest" as one more term trades it.',
+      ];
 
 function tableLines(trade: TradeOff, width: number): readonly string[] {
   const { terms, points, best } = trade;

@@ -30,16 +30,14 @@ export const certainty = ({ complete, points }: TradeOff): string =>
   complete
     ? "Proven: no other fit gives up less in one of them and no more in the others."
     : points.length === 0
-      ? "The time allowed was up before the first point was proven."
-      : "Each point is proven; the time allowed was up before it was certain that there are no more.";
+      ? "The search was ended before the first point was proven."
+      : "Each point is proven; the search was ended before it was certain that there are no more.";
 
-/** A single point: nothing has to be traded. */
-export const oneForAll = ({ terms, held }: TradeOff): string =>
-  `Nothing has to be traded: this one fit gives up the least in ${terms.length === 2 ? "both" : "all three"}.${
-    held.length === 0
-      ? ` What else it gives up is free here: --hold rest (or some of the other terms) asks for no more of it than the best fit gives up, and "rest" as one more term trades it.`
-      : ""
-  }`;
+/** Whether one fit is the best in all that is traded. */
+export const isOneForAll = ({ points, complete }: TradeOff): boolean => complete && points.length === 1;
+
+export const oneForAll = ({ terms }: TradeOff): string =>
+  `Nothing has to be traded: this one fit gives up the least in ${terms.length === 2 ? "both" : "all three"}.`;
 
 /** How a knitter tells a point's fit from the best one. */
 export function pointWords({ best, bestAt }: TradeOff, { fit }: TradePoint, at: number): string {

@@ -51,12 +51,12 @@ const text = (program: Driver, glyphs: Glyphs = unicodeGlyphs): string =>
   frame(program.state(), glyphs).map(plainText).join("\n");
 
 describe("choosing what to trade", () => {
-  test("proposes the two terms in which the best fit gives up most, and needs two or three", async () => {
+  test("proposes the term in which the best fit gives up most against the rest, and needs two or three", async () => {
     const program = await opened("front");
     program.press("t");
-    expect(screenOf(program).traded).toEqual(["ease", "interval"]);
+    expect(screenOf(program).traded).toEqual(["interval", "rest"]);
     expect(text(program)).toMatch(/\[x\] interval +rows/);
-    program.press("down", "down", "space", "enter");
+    program.press("down", "down", "down", "space", "enter");
     expect(program.state().message?.words).toBe("Mark two terms, or three, with Space.");
     mark(program, ["length", "balance", "ease"], ["spread"]);
     expect(screenOf(program)).toMatchObject({ traded: ["length", "balance", "ease"], held: ["spread"] });
@@ -120,6 +120,13 @@ describe("the points", () => {
     expect(screenOf(program).point).toBe(3);
     program.press("t");
     expect(text(program)).toContain("[x] ease");
+  });
+
+  test("say where nothing has to be traded", async () => {
+    const program = await traded("child-pullover", ["balance", "interval"]);
+    expect(text(program)).toContain("Nothing has to be traded");
+    expect(text(program)).toMatch(/^ 1 +0 +0 /m);
+    expect(spokenLines(program.state()).join("\n")).toContain("\nThe best fit: the least in all");
   });
 
   test("keep to the screen at any size, and are told in sentences", async () => {

@@ -9,6 +9,8 @@ import {
   besideWords,
   certainty,
   headline,
+  isOneForAll,
+  oneForAll,
   pointWords,
   termName,
   unitName,
@@ -56,6 +58,9 @@ function termLines(screen: TradeScreen, width: number, height: number, glyphs: G
   return [...head, ...windowAround(lines, screen.at, room), ...foot];
 }
 
+const hint =
+  "What else it gives up is free here: t goes back, to hold more terms or to trade the rest as well.";
+
 /** From this height on there is a line to spare between the parts. */
 const roomy = 24;
 
@@ -75,7 +80,10 @@ function pointLines(
   const right = Math.min(60, Math.max(22, Math.floor(width * 0.34)));
   const left = width - right - 3;
   const point = trade.points[screen.point]!;
-  const words = wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4);
+  const words = [
+    ...wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4),
+    ...(isOneForAll(trade) ? wrap(`${oneForAll(trade)} ${hint}`, left) : []),
+  ];
   const gap = height >= roomy ? [line("")] : [];
   const head = wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong"));
   const table = tableLines(trade, screen.point);
@@ -169,12 +177,13 @@ export function tradeFacts(screen: TradeScreen): readonly string[] {
   const beside = besideWords(found, markOf);
   return [
     `${headline(found)}. ${certainty(found)}`,
+    ...(isOneForAll(found) ? [`${oneForAll(found)} ${hint}`] : []),
     ...found.points.map((one, index) => {
       const amounts = found.terms.map(
         (term, of) => `${termName(term)} ${amountWords(term, one.amounts[of]!)}`,
       );
       return `${index === point ? "Looked at: " : ""}Point ${index + 1} of ${counted(found.points.length, "point")}: ${amounts.join(", ")}, cost ${one.fit.cost.toFixed(3)}, ${pointWords(found, one, index)}.`;
     }),
-    ...(beside === undefined ? [] : [`Best fit: ${beside}.`]),
+    ...(beside === undefined ? [] : [`${beside[0]!.toUpperCase()}${beside.slice(1)}.`]),
   ];
 }

@@ -2,7 +2,7 @@ import { isRefused } from "../../src/explore/edit.ts";
 import { isHeld } from "../../src/explore/garment-rule.ts";
 import { readSource } from "../../src/explore/read-source.ts";
 import { startFrom } from "../../src/explore/rival-start.ts";
-import { tradeTerms } from "../../src/tradeoff/trade-term.ts";
+import { REST, tradeTerms } from "../../src/tradeoff/trade-term.ts";
 import type { Next } from "../message.ts";
 import type { TradeReport } from "../solver/trade-messages.ts";
 import type { State, TradeScreen } from "../state.ts";
@@ -10,7 +10,7 @@ import { next, onScreen, refuse, within } from "./next.ts";
 import { remembering } from "./remembering.ts";
 import { changed } from "./versions.ts";
 
-/** Opens the trade-off with the two terms proposed that the best fit gives up most in. */
+/** Opens the trade-off with the term proposed that the best fit gives up most in, against all else. */
 export function openTrade(state: State): Next {
   const { garment } = state;
   const read = garment?.reading.garment;
@@ -22,7 +22,7 @@ export function openTrade(state: State): Next {
   const costs = new Map<string, number>();
   for (const { term, cost } of garment.solving.shown?.fit.terms ?? [])
     costs.set(term, (costs.get(term) ?? 0) + cost);
-  const traded = [...able].sort((a, b) => (costs.get(b) ?? 0) - (costs.get(a) ?? 0)).slice(0, 2);
+  const [costliest] = [...able].sort((a, b) => (costs.get(b) ?? 0) - (costs.get(a) ?? 0));
   return next(
     onScreen(
       { ...state, message: undefined },
@@ -30,7 +30,7 @@ export function openTrade(state: State): Next {
         kind: "trade",
         terms,
         at: 0,
-        traded: able.filter((name) => traded.includes(name)),
+        traded: able.filter((name) => name === costliest || name === REST),
         held: [],
         point: 0,
       },

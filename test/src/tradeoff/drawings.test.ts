@@ -91,6 +91,10 @@ describe("the drawing", () => {
     },
   );
 
+  test("is the picture in the samples", async () => {
+    await expect(tradeSvg(two!.trade)).toMatchFileSnapshot("../../../samples/pictures/tradeoff-hat.svg");
+  });
+
   test("puts the points where its axes say", () => {
     const svg = tradeSvg(two!.trade);
     const circles = [...svg.matchAll(/<circle cx="([\d.]+)" cy="([\d.]+)"/g)].map(([, x, y]) => [
