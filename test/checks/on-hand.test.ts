@@ -28,7 +28,8 @@ import { fitHere, garmentOf } from "../support/run-garment.ts";
 /** Costs are sums of a few products; two ways of adding them differ by far less than this. */
 const costTolerance = 1e-6;
 
-const count = 150;
+/** Random garments each time, and more of them where EVENROW_LONG is set. */
+const count = process.env.EVENROW_LONG ? 600 : 100;
 
 interface Judged {
   readonly stocking: Stocking;
@@ -76,7 +77,12 @@ const fits = () =>
 
 describe(`${count} random garments with cord and yarn at, under and over what they take`, () => {
   beforeAll(async () => {
-    const garments = sampleGarments(count, 20261130, { sharedPieces: false, placements: [1, 3], motifs: 2 });
+    const garments = sampleGarments(count, 20261130, {
+      sharedPieces: false,
+      placements: [1, 3],
+      motifs: 2,
+      kinds: ["crossed cord", "crossed cord", "written cord", "sample", "cable"],
+    });
     const stockings = fc.sample(thrown(randomStocking), { numRuns: count, seed: 20261130 });
     for (const [index, plain] of garments.entries()) {
       const stocking = stockings[index]!;
@@ -101,7 +107,7 @@ describe(`${count} random garments with cord and yarn at, under and over what th
     }
     expect(fits().length).toBeGreaterThan(count / 2);
     expect(fits().length).toBeLessThan(count);
-    expect(fits().filter(({ stocking }) => stocking.leastWaste).length).toBeGreaterThan(20);
+    expect(fits().filter(({ stocking }) => stocking.leastWaste).length).toBeGreaterThan(15);
   });
 
   test("never tell that more is needed than there is, and are proven", () => {
@@ -120,7 +126,7 @@ describe(`${count} random garments with cord and yarn at, under and over what th
   });
 
   test("reach the same optimum in HiGHS and GLPK from the text that model writes", async () => {
-    for (const { garment, result } of fits().slice(0, 40)) {
+    for (const { garment, result } of fits().slice(0, 15)) {
       const { program } = toProgram(formulate(enumerate(garment)));
       const highs = await highsEngine(program, {});
       const glpk = await solveTextWithGlpk(programToLpText(program));
