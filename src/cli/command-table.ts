@@ -17,6 +17,7 @@ const timeLimit: OptionEntry = {
 const engine: OptionEntry = {
   name: "engine",
   value: "ENGINE",
+  words: ["usual", "highs"],
   summary: "who solves: usual (the default) or highs, where the package highs is installed",
 };
 

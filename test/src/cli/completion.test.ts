@@ -182,3 +182,29 @@ test("a shell that is not known is refused with those that are", async () => {
   expect(await said("completion", "sh")).toMatchObject({ code: 2, out: "" });
   expect((await said("completion")).err).toContain("bash, zsh, fish");
 });
+
+const withWords = commandTable.flatMap(({ name, options }) =>
+  options.flatMap(({ name: option, words }) => {
+    // What a command cannot do without: the row it is about, and what was measured there.
+    const needed = Object.entries({ row: "1", length: "1 cm" }).flatMap(([needs, value]) =>
+      options.some((other) => other.name === needs) ? [`--${needs}`, value] : [],
+    );
+    return words ? [{ name, option, words, needed }] : [];
+  }),
+);
+
+test.each(withWords)(
+  "$name --$option takes the words that are offered, and says so of any other",
+  async (one) => {
+    const { code, err } = await said(
+      one.name,
+      "samples/sleeve.yaml",
+      ...one.needed,
+      `--${one.option}`,
+      "nonsense",
+    );
+    expect(code).toBe(2);
+    for (const word of one.words) expect(err).toContain(word);
+    expect(err).toMatch(new RegExp(`${one.option}\\b.*nonsense`, "s"));
+  },
+);
