@@ -21,7 +21,7 @@ export function conflictLines(conflict: readonly PlacedRule[], width: number): r
   const intro =
     conflict.length === 1
       ? "Nothing fits. This rule stands in the way whatever else is chosen:"
-      : "Nothing fits. These rules cannot all be kept; if any one of them gave way, something would fit:";
+      : "Nothing fits. These rules cannot all be kept, whatever else gives way:";
   return [...wrap(intro, width), ...conflict.flatMap((rule) => wrap(lineOf(rule), width, 4))];
 }
 

@@ -76,7 +76,7 @@ test("no sequence of 10,000 keys leads to an exception or a state that cannot be
       expectFrames(program);
     }
     if (index % 10 === 0) expectValid(program);
-    program.effects.splice(0, Math.max(0, program.effects.length - 50));
+    program.effects.splice(0, Math.max(0, program.effects.length - 500));
   }
 });
 

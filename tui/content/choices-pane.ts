@@ -54,7 +54,7 @@ function conflictLines(
       ? "The field is too short or too narrow for the motif; no rule alone is to blame."
       : conflict.length === 1
         ? "This rule stands in the way whatever else is chosen:"
-        : "These rules cannot all be kept; were one of them to give way, something would fit:";
+        : "These rules cannot all be kept, whatever else gives way:";
   return [
     ...wrap(intro, width).map((text) => line(text, "warning")),
     ...conflict.flatMap(({ words }) => wrap(`- ${words}`, width, 2).map((text) => line(text))),
