@@ -10,6 +10,7 @@ import type { Garment } from "../../src/garment/garment.ts";
 import { garmentWith, growingGarment, latticeGarment } from "./garments.ts";
 import { growthExponent, medianMs } from "./measure.ts";
 import { benchSizes, MEMORY_ONLY, memoryOfSizes } from "./sizes.ts";
+import { benchTrades } from "./trades.ts";
 
 if (process.argv.includes(MEMORY_ONLY)) {
   console.log(await memoryOfSizes());
@@ -54,6 +55,7 @@ const rivals = await medianMs(5, () => fitGarment(five, simplexEngine, { rivals:
 console.log(`Nine placements with five rivals: ${ms(rivals).trim()} ms`);
 
 console.log(["", ...(await benchSizes())].join("\n"));
+console.log(["", ...(await benchTrades())].join("\n"));
 
 const cold = async (words: readonly string[]): Promise<number> =>
   medianMs(times, () => execFileSync(process.execPath, words, { stdio: "ignore" }));
