@@ -1,5 +1,6 @@
 import { createGuardedEngine } from "../../solver/guarded-engine.ts";
 import { highsIsInstalled } from "../../solver/highs-installed.ts";
+import { duringAll, unlessEnded } from "../fit/allowance.ts";
 import { type FitResult, RefusedFit } from "../fit/solve.ts";
 import { fitAsked } from "../grading/fit-asked.ts";
 import type { SizeResult } from "../grading/fit-size.ts";
@@ -77,7 +78,7 @@ export async function solveLoaded(
   const leftMs = (): number =>
     watch.ending() === undefined ? timeLimitMs - (performance.now() - started) : 0;
   const steadiness = looks
-    ? await steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs)
+    ? await unlessEnded(() => steadinessOf(loaded.garment, result, watch.engine, rivals, leftMs))
     : undefined;
   return {
     loaded,
@@ -141,7 +142,7 @@ export async function withEngine<Result>(
   guarded.warm();
   const watch = watchSolves(guarded.solve, terminal, { timeLimitMs, phase: "Best fit" });
   try {
-    return await work(watch);
+    return await duringAll(timeLimitMs, () => work(watch));
   } catch (error) {
     if (error instanceof RefusedFit)
       throw new CommandError(

@@ -52,6 +52,16 @@ export async function duringAll<Result>(limitMs: number, work: () => Promise<Res
   }
 }
 
+/** Undefined where it takes more than it may: for what is told beside an answer that stands without it. */
+export async function unlessEnded<Result>(work: () => Promise<Result>): Promise<Result | undefined> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof WorkEnded) return undefined;
+    throw error;
+  }
+}
+
 /** Asked in every loop that a file can make long. */
 export function goOn(): void {
   if (performance.now() > current.deadline)

@@ -1,4 +1,5 @@
 import type { Engine } from "../../solver/program.ts";
+import { unlessEnded } from "../fit/allowance.ts";
 import { describeBreaches } from "../fit/check.ts";
 import { type Fit, lookOf } from "../fit/fit.ts";
 import { RefusedFit, type SolveOptions } from "../fit/solve.ts";
@@ -100,7 +101,7 @@ export async function refit(
     };
   const limits = options.timeLimitMs === undefined ? {} : { timeLimitMs: options.timeLimitMs };
   const place = { fit, piece, row, gauge: progress.gauge };
-  const solved = await solveRest(place, engine, limits);
+  const solved = (await unlessEnded(() => solveRest(place, engine, limits))) ?? outOfTime;
   const notes = [
     ...(solved.note === undefined ? [] : [solved.note]),
     ...(fit.garment.onHand ? [onHandIsNotHeld] : []),
@@ -167,3 +168,5 @@ const onHandIsNotHeld =
   "What is on hand of cord and yarn is not held to here: compare what is left of it with what the rest takes.";
 
 const timeIsUp = "the time allowed was up before a fit was found";
+
+const outOfTime = { status: "stopped", nodes: 0, note: undefined } as const;

@@ -1,5 +1,6 @@
 import { best, type NoPicks } from "../../solver/choice.ts";
 import type { Engine, EngineOptions } from "../../solver/program.ts";
+import { within } from "../fit/allowance.ts";
 import { formulate } from "../fit/formulate.ts";
 import type { Layout } from "../fit/layouts.ts";
 import type { Look } from "../fit/looks.ts";
@@ -41,7 +42,7 @@ export async function solveUndertaking(
   engine: Engine,
   limits: EngineOptions,
 ): Promise<SolvedRest | NoPicks> {
-  const choices = openChoices(undertaking);
+  const choices = within(limits.timeLimitMs, () => openChoices(undertaking));
   if ([...choices.looks, ...choices.layouts].some((ones) => ones.length === 0))
     return { status: "infeasible", nodes: 0, engine: "none" };
   const program = formulate(choices, choices.footingUnder);

@@ -1,5 +1,6 @@
 import { type ChoiceProgram, toProgram } from "../../../solver/choice.ts";
 import { programToLpText } from "../../../solver/lp-text.ts";
+import { within } from "../../fit/allowance.ts";
 import { enumerate } from "../../fit/enumerate.ts";
 import { formulate } from "../../fit/formulate.ts";
 import { joinRange } from "../../grading/prepare-range.ts";
@@ -7,10 +8,11 @@ import type { CommandRun } from "../command.ts";
 import { deliver } from "../deliver.ts";
 import { exitCodes } from "../exit-codes.ts";
 import { fileOperand, type SoundGarment, soundGarment } from "../load-garment.ts";
+import { timeLimitOf } from "../solving.ts";
 
 export const run: CommandRun = async (input) => {
   const loaded = await soundGarment(fileOperand(input, "model"), input.terminal, input.options);
-  const { program } = toProgram(choiceOf(loaded));
+  const { program } = within(timeLimitOf(input.options), () => toProgram(choiceOf(loaded)));
   await deliver(
     input,
     programToLpText(program, {
