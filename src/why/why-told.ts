@@ -3,7 +3,7 @@ import type { Path } from "../diagnostics/path.ts";
 import type { Why, WhyNot, WhySo } from "./why.ts";
 
 /** A rule that stands in the way, and its line in the text; none for one that the text does not state. */
-export interface ToldRule {
+interface ToldRule {
   readonly rule: string;
   readonly words: string;
   readonly line?: number;

@@ -3,7 +3,7 @@ import { commandTable } from "../../../src/cli/command-table.ts";
 import { edgeNumbers } from "./trees.ts";
 
 /** Files that a command line may name, in the folder in which it is run. */
-export const operandFiles: readonly string[] = [
+const operandFiles: readonly string[] = [
   ...[
     "sleeve.yaml",
     "too-narrow.yaml",
