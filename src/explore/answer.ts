@@ -1,4 +1,5 @@
 import type { Engine } from "../../solver/program.ts";
+import { duringAll, unlessEnded } from "../fit/allowance.ts";
 import { breakDown } from "../fit/refusal.ts";
 import { type FitResult, RefusedFit, type SolveOptions } from "../fit/solve.ts";
 import type { Garment } from "../garment/garment.ts";
@@ -37,8 +38,11 @@ export async function answerFor(asked: Asked, engine: Engine, limits: AnswerLimi
   }
 }
 
-/** The rules that fail to meet, for a garment that nothing fits; this may take seconds. */
+/** Nobody waits longer before a screen. */
+const longestMs = 60_000;
+
+/** The rules that fail to meet, for a garment that nothing fits; none where that takes too long. This may take seconds. */
 export async function conflictOf(garment: Garment, engine: Engine): Promise<readonly StandingInTheWay[]> {
-  const { rules } = await breakDown(garment, engine);
-  return rules.map(({ rule, words }) => ({ rule, words }));
+  const found = await unlessEnded(() => duringAll(longestMs, () => breakDown(garment, engine)));
+  return (found?.rules ?? []).map(({ rule, words }) => ({ rule, words }));
 }
