@@ -44,6 +44,7 @@ export function shareAt(
       found: "",
     });
   const known = shared.flatMap(({ name }) => name ?? []);
+  if (known.length === 0) return undefined;
   return {
     path: cursor.path,
     quantities: [...new Set(known.filter((name) => name !== PICKUP))],

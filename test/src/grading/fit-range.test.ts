@@ -1,7 +1,11 @@
 import { describe, expect, test } from "vitest";
+import { toProgram } from "../../../solver/choice.ts";
+import { highsEngine } from "../../../solver/highs-engine.ts";
 import { simplexEngine } from "../../../solver/simplex-engine.ts";
+import { prepareCord } from "../../../src/cord/preparation.ts";
 import { fitRange } from "../../../src/grading/fit-range.ts";
 import { fitSize } from "../../../src/grading/fit-size.ts";
+import { joinRange } from "../../../src/grading/prepare-range.ts";
 import { fitsOf, rangeOf, stripFile } from "../../support/two-sizes.ts";
 
 const whole = ["interval", "spread", "pickup"];
@@ -107,6 +111,25 @@ describe("fitRange", () => {
     expect(proven).toBe(true);
     expect(child).toEqual(grown);
     expect(sizes[1]!.alone!.cost).toBeLessThan(sizes[1]!.fit.cost);
+  });
+
+  test("holds what is on hand in every size, and gives all the counts that the longest can have", async () => {
+    // 36 rows of interval 4 would take 141 mm of cord by the best counts, 28 rows no more than 109.
+    const text = stripFile({ rows: { S: 28, M: 36 }, share: whole, more: { "on hand": { cord: "13 cm" } } });
+    const result = await fitsOf(text);
+    for (const { fit } of result.sizes)
+      expect(prepareCord(fit, fit.placements[0]!)!.lengthMm).toBeLessThanOrEqual(130);
+    const [s, m] = result.sizes;
+    expect(s!.fit.cost).toBeGreaterThan(s!.alone!.cost);
+    expect(m!.fit.cost).toBe(m!.alone!.cost);
+    const highs = await highsEngine(toProgram(joinRange(rangeOf(text))).program, {});
+    expect(highs).toMatchObject({ status: "optimal", cost: expect.closeTo(result.cost, 6) });
+  });
+
+  test("takes a list of nothing for no share at all", async () => {
+    const result = await fitsOf(stripFile({ rows: { S: 28, M: 33 }, share: [] }));
+    expect(intervals(result.sizes)).toEqual([4, 3]);
+    expect(result.range.share).toBeUndefined();
   });
 
   test("ends at its time limit with nothing to show, and says so", async () => {
