@@ -22,8 +22,12 @@ export function conflictLines(conflict: readonly PlacedRule[], width: number): r
     conflict.length === 1
       ? "Nothing fits. This rule stands in the way whatever else is chosen:"
       : "Nothing fits. These rules cannot all be kept, whatever else gives way:";
-  return [...wrap(intro, width), ...conflict.flatMap((rule) => wrap(lineOf(rule), width, 4))];
+  return [...wrap(intro, width), ...ruleLines(conflict, width)];
 }
+
+/** Rules one below the other, each with its line in the file. */
+export const ruleLines = (rules: readonly PlacedRule[], width: number): readonly string[] =>
+  rules.flatMap((rule) => wrap(lineOf(rule), width, 4));
 
 const lineOf = ({ words, place }: PlacedRule): string =>
   `  - ${words} ${place ? `(line ${place.line})` : "(not stated in the file)"}`;

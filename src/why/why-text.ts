@@ -1,6 +1,7 @@
 import { stepWords } from "../explore/holding-back.ts";
 import type { StepOutcome } from "../explore/steps.ts";
-import { noFitText } from "../report/no-fit-text.ts";
+import type { PlacedRule } from "../report/fit-json.ts";
+import { noFitText, ruleLines } from "../report/no-fit-text.ts";
 import { wrap } from "../report/wrap.ts";
 import type { LeastChange } from "./least-changes.ts";
 import type { WhyNot, WhySo } from "./why.ts";
@@ -14,15 +15,17 @@ export function whyText(title: string, why: PlacedWhy, width: number): string {
       ? [...head, ...bindingLines(why, width)]
       : why.smallest
         ? [noFitText(title, why.conflict, width), "", ...changeLines(why, width)]
-        : [...head, ...unsettledLines(why.conflict.length, width)];
+        : [...head, ...unsettledLines(why.conflict, width)];
   return [...lines, ...unfinishedLines(why, width)].join("\n");
 }
 
-const unsettledLines = (left: number, width: number): readonly string[] =>
-  wrap(
-    `Nothing fits. Which rules stand in the way is not settled: they are among ${left} that are left, and some of these may have nothing to do with it.`,
+const unsettledLines = (left: readonly PlacedRule[], width: number): readonly string[] => [
+  ...wrap(
+    "Nothing fits. Which rules stand in the way is not settled. They are among these, some of which may have nothing to do with it:",
     width,
-  );
+  ),
+  ...ruleLines(left, width),
+];
 
 const unfinishedLines = (why: Pick<PlacedWhy, "complete" | "status">, width: number): readonly string[] =>
   why.complete

@@ -2,6 +2,10 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { run } from "../../../../src/cli/commands/why.ts";
 import { setValue } from "../../../../src/edit/set-value.ts";
+import { readSource } from "../../../../src/explore/read-source.ts";
+import { rulesOf } from "../../../../src/fit/refusal/rules-of.ts";
+import { placedRules } from "../../../../src/report/fit-json.ts";
+import { whyText } from "../../../../src/why/why-text.ts";
 import { fitHere, soundGarment } from "../../../support/run-garment.ts";
 
 async function why(file: string, options: Record<string, string | boolean> = {}) {
@@ -51,6 +55,30 @@ describe("a cuff that nothing fits", () => {
     expect(out).toContain("would let it fit");
     expect(out).toMatch(/\(line \d+\)/);
   });
+});
+
+test("a time limit that ends it at once gives exit code 3, whatever was found", async () => {
+  const ended = why("samples/too-narrow.yaml", { "time-limit": "0.01" }).then(
+    ({ code }) => code,
+    (error: { code?: number }) => error.code,
+  );
+  expect(await ended).toBe(3);
+});
+
+test("what an asking that was ended has left is told, rule by rule", () => {
+  const source = readFileSync("samples/too-narrow.yaml", "utf8");
+  const { garment, locate } = readSource(source, "too-narrow.yaml");
+  const conflict = placedRules(rulesOf(garment!).slice(0, 3), locate);
+  const told = whyText(
+    "Cuff",
+    { status: "does not fit", conflict, smallest: false, changes: [], complete: false },
+    80,
+  );
+  expect(told).toContain("- the bed has 150 needles (line 4)");
+  expect(told.replaceAll(/\s+/g, " ")).toContain(
+    "They are among these, some of which may have nothing to do with it:",
+  );
+  expect(told).toContain("--time-limit");
 });
 
 test("a scarf that fits says which rules bind, and what a step of each comes to", async () => {
