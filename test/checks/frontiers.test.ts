@@ -102,6 +102,38 @@ describe("frontiers of random garments", () => {
     expect(threes).toBeGreaterThan(10);
   });
 
+  test("are those among the fits that give up no more of a term that is held than the best fit", async () => {
+    let [compared, narrower] = [0, 0];
+    for (const { plain, garment, terms } of many) {
+      // What the rest is hangs on what is named, and the referee names all three.
+      if (terms.length < 3 || terms.some(({ unit }) => unit === undefined)) continue;
+      const tried = exhaustiveFrontier(
+        plain,
+        terms.map(({ name }) => name),
+        edgesOf(garment),
+      );
+      for (const [at, held] of terms.entries()) {
+        const others = terms.filter((term) => term !== held);
+        const result = await tradeOff(garment, { terms: others, held: [held] }, simplexEngine);
+        if (result.status !== "traded") continue;
+        compared += 1;
+        const most = inThousandths(result.best, [held])[0]!;
+        const kept = tried
+          .filter(({ amounts }) => amounts[at]! <= most)
+          .map(({ amounts }) => amounts.filter((_, index) => index !== at));
+        const least = kept.filter(
+          ([a, b]) => !kept.some(([c, d]) => c! <= a! && d! <= b! && (c! < a! || d! < b!)),
+        );
+        expect(result.points.map((point) => inThousandths(point, others).join()).sort()).toEqual(
+          [...new Set(least.map((amounts) => amounts.join()))].sort(),
+        );
+        if (kept.length < tried.length) narrower += 1;
+      }
+    }
+    expect(compared).toBeGreaterThan(30);
+    expect(narrower).toBeGreaterThan(4);
+  });
+
   test("are the same where an engine searches them zone by zone", async () => {
     for (const one of many.slice(0, 25)) {
       const [settled, searched] = [await traded(one), await traded(one, 0)];
