@@ -1,7 +1,7 @@
 import { type ChoiceProgram, type Joined, join } from "../../solver/choice.ts";
-import { within } from "../fit/allowance.ts";
+import { hold, within } from "../fit/allowance.ts";
 import { enumerate, type LooksOf, placedMotifs } from "../fit/enumerate.ts";
-import { formulate } from "../fit/formulate.ts";
+import { type Choices, formulate } from "../fit/formulate.ts";
 import { looksOf } from "../fit/looks.ts";
 import { type Prepared, prepare } from "../fit/prepare.ts";
 import { countLimits } from "../fit/steady/counts.ts";
@@ -19,23 +19,33 @@ export interface PreparedSize {
  * by the look they share.
  *
  * @param fits how many shared looks must be told apart
+ * @throws WorkEnded where the sizes together leave more to choose from than can be held
  */
 export function prepareRange(range: SizeRange, fits: number): readonly PreparedSize[] {
   const looks = looksInCommon(range, fits);
-  return range.sizes.map(({ name, garment }) => ({
-    name,
-    // What may be held counts for each size by itself.
-    prepared: within(undefined, () => prepare(garment, { fits: 1, looksOf: looks })),
-  }));
+  return within(undefined, () =>
+    range.sizes.map(({ name, garment }) => {
+      const prepared = prepare(garment, { fits: 1, looksOf: looks });
+      if (prepared) holdAll(prepared.choices);
+      return { name, prepared };
+    }),
+  );
 }
 
-/** A whole range as one choice program, also where a size has nothing to choose from. */
+/** Each size may take what a garment may while it is worked out; what is left of all of them may be no more than that. */
+const holdAll = ({ looks, layouts }: Choices): void =>
+  hold([...looks, ...layouts].reduce((sum, options) => sum + options.length, 0));
+
+/** A whole range as one choice program, also where a size has nothing to choose from; throws WorkEnded. */
 export function joinRange(range: SizeRange): ChoiceProgram {
   const looks = looksInCommon(range, 1);
-  const sizes = range.sizes.map(({ name, garment }) => {
-    const choices = enumerate(garment, { fits: 1, looksOf: looks });
-    return { name, prepared: { choices, program: formulate(choices) } };
-  });
+  const sizes = within(undefined, () =>
+    range.sizes.map(({ name, garment }) => {
+      const choices = enumerate(garment, { fits: 1, looksOf: looks });
+      holdAll(choices);
+      return { name, prepared: { choices, program: within(undefined, () => formulate(choices)) } };
+    }),
+  );
   return joinSizes(range.share, sizes).choice;
 }
 
