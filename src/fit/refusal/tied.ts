@@ -1,7 +1,7 @@
 import { groundStitch } from "../../cloth/gauge.ts";
 import type { Garment } from "../../garment/garment.ts";
 import type { Motif } from "../../motif/motif.ts";
-import { within } from "../allowance.ts";
+import { goOn, within } from "../allowance.ts";
 import { fixedLoss } from "../enumerate.ts";
 import { type Field, neighbours, relation } from "../field.ts";
 import { type Footing, footingKey } from "../footing.ts";
@@ -122,6 +122,7 @@ function canAllBeLaid(
   const decided = fields.filter((field) => offered.has(field));
   const taken = new Map<Field, Option>();
   const layFrom = (at: number): boolean => {
+    goOn();
     const field = decided[at];
     if (!field) return true;
     const isLaid = offered.get(field)!.some((option) => {
