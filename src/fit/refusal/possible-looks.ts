@@ -3,6 +3,7 @@ import type { Motif } from "../../motif/motif.ts";
 import { distinctSegments, type Segment } from "../../motif/segments.ts";
 import type { Trace, Values } from "../../motif/trace.ts";
 import { isProblem, traceMotif } from "../../motif/trace-motif.ts";
+import { goOn } from "../allowance.ts";
 import { type Footing, footingOf } from "../footing.ts";
 import { countings, valuesOf } from "../looks.ts";
 import { countLimits } from "../steady/counts.ts";
@@ -55,6 +56,7 @@ export function createSomeLook(): SomeLook {
       );
     };
     return valuesOf(motif).some((values) => {
+      goOn();
       const look = outlined(motif, values);
       return look !== undefined && couldDo(look.footing) && isCountable(look) && willDo(look.footing);
     });

@@ -126,6 +126,7 @@ function canAllBeLaid(
     const field = decided[at];
     if (!field) return true;
     const isLaid = offered.get(field)!.some((option) => {
+      goOn();
       taken.delete(field);
       if (![...taken].every(([other, its]) => goTogether(garment, [field, option], [other, its])))
         return false;
