@@ -1,6 +1,7 @@
 import type { Fit } from "../../fit/fit.ts";
 import { needsOf } from "../../on-hand/needs.ts";
 import { needWords } from "../../on-hand/words.ts";
+import { roundUpTo } from "../../report/rounding.ts";
 import { estimateYarn, type YarnNeed } from "../../yarn/estimate.ts";
 import type { Range } from "../../yarn/range.ts";
 import type { YarnAmount } from "../../yarn/reckoning.ts";
@@ -9,14 +10,16 @@ import { type Fact, paragraph, type Section } from "./document.ts";
 /** The yarn to have at hand for all pieces, rounded up, because yarn that runs out spoils the piece. */
 export function yarnSection(fit: Fit): Section {
   const { ground, cord } = estimateYarn(fit);
+  // Told as finely as it is held against what is on hand, so that no more is asked for than there is.
+  const decimals = fit.garment.onHand ? 1 : 0;
   return {
     title: "Yarn",
     content: [
       {
         kind: "facts",
         facts: [
-          ...needFacts("Ground", ground, "for casting on, seams, tails and waste"),
-          ...(cord ? needFacts("Cord", cord, "for its tails") : []),
+          ...needFacts("Ground", ground, "for casting on, seams, tails and waste", decimals),
+          ...(cord ? needFacts("Cord", cord, "for its tails", decimals) : []),
           ...needsOf(fit).map(
             (need): Fact => ({ name: `On hand, ${need.supply.of}`, value: needWords(need) }),
           ),
@@ -32,7 +35,8 @@ export function yarnSection(fit: Fit): Section {
   };
 }
 
-function needFacts(whose: string, need: YarnNeed, extraFor: string): readonly Fact[] {
+/** @param decimals to which what has to be at hand is told */
+function needFacts(whose: string, need: YarnNeed, extraFor: string, decimals: number): readonly Fact[] {
   const { byGauge, byWeight, surer, extra, atHand } = need;
   return [
     { name: `${whose} by the gauge`, value: rangeWords(byGauge) },
@@ -48,7 +52,7 @@ function needFacts(whose: string, need: YarnNeed, extraFor: string): readonly Fa
         ]
       : []),
     { name: `${whose}, to add`, value: `${amountWords(extra)} ${extraFor}` },
-    { name: `${whose}, to have at hand`, value: `at least ${amountWords(atHand)}` },
+    { name: `${whose}, to have at hand`, value: `at least ${amountWords(atHand, decimals)}` },
   ];
 }
 
@@ -71,10 +75,10 @@ function rangeWords({ metres, grams }: YarnAmount<Range>): string {
   return both(metres && words(metres, "m"), grams && words(grams, "g"));
 }
 
-const amountWords = ({ metres, grams }: YarnAmount<number>): string =>
+const amountWords = ({ metres, grams }: YarnAmount<number>, decimals = 0): string =>
   both(
-    metres === undefined ? undefined : `${Math.ceil(metres)} m`,
-    grams === undefined ? undefined : `${Math.ceil(grams)} g`,
+    metres === undefined ? undefined : `${roundUpTo(metres, decimals)} m`,
+    grams === undefined ? undefined : `${roundUpTo(grams, decimals)} g`,
   );
 
 const both = (metres: string | undefined, grams: string | undefined): string =>

@@ -87,6 +87,15 @@ describe("what a fit needs of what is on hand", () => {
     expect(JSON.stringify(sections)).toContain(JSON.stringify({ name: "On hand, cord", value: words }));
   });
 
+  it("is what the sheet says to have at hand, to the tenth", async () => {
+    const plenty = await fitted(withOnHand("{ cord yarn: 400 m, ground yarn: 900 g }"));
+    const [cord, ground] = needsOf(plenty.fit).map(({ needed }) => needed);
+    const { fit } = await fitted(withOnHand(`{ cord yarn: ${cord} m, ground yarn: ${ground} g }`));
+    const told = JSON.stringify(documentOf(fit, buildSheet(fit)).sections);
+    expect(told).toMatch(new RegExp(`Cord, to have at hand","value":"at least ${cord} m or `));
+    expect(told).toMatch(new RegExp(`Ground, to have at hand","value":"at least [\\d.]+ m or ${ground} g"`));
+  });
+
   it("is nothing where nothing is said to be on hand", async () => {
     const result = await fitted(sleeve);
     expect(needsOf(result.fit)).toEqual([]);
