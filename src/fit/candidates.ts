@@ -21,6 +21,8 @@ export interface Room {
   /** How many other placements of the piece may want the same rows and needles. */
   readonly company: number;
   readonly weights: Weights;
+  /** What costs more than this is let go in any case, so it need not be made. */
+  readonly dearest?: number;
 }
 
 export interface Place extends Room {
@@ -91,16 +93,22 @@ const couldHold = (piece: CountedPiece, { leftEdge, rightEdge }: Panel): boolean
  */
 function placesFor(place: Place): readonly Candidate[] {
   const height = heightOf(place);
+  const { dearest = Number.POSITIVE_INFINITY } = place;
   const found = new Map<string, readonly Candidate[]>();
   for (const { bottom, top, phases } of standingsIn(place)) {
     if (found.has(phases.join())) continue;
+    const cost = costOf(termsOf(place, bottom, top));
+    // Later ways to part the spare rows are less balanced still.
+    if (cost > dearest) break;
     const shifts = place.pieces
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
     if (shifts.length === 0) continue;
     found.set(
       phases.join(),
-      shiftsThatMatter(shifts, place.company).map((shift) => candidateAt(place, bottom, top, phases, shift)),
+      shiftsThatMatter(shifts, place.company).map((shift) =>
+        candidateAt(place, { bottom, top, phases }, shift, cost),
+      ),
     );
     if (phases.length === 0) break;
   }
@@ -141,12 +149,20 @@ export function* standingsIn(place: Place): Generator<Standing> {
   }
 }
 
-/** Ways to part the spare rows into bottom and top margin, most balanced first. */
-function splits(spare: number, { placement }: Field): readonly (readonly [bottom: number, top: number])[] {
-  return valuesUpTo(placement.margins.bottom, spare)
-    .map((bottom) => [bottom, spare - bottom] as const)
-    .filter(([, top]) => allows(placement.margins.top, top))
-    .sort((a, b) => Math.abs(a[0] - a[1]) - Math.abs(b[0] - b[1]) || a[0] - b[0]);
+/** Ways to part the spare rows into bottom and top margin, most balanced first, from the middle outward. */
+function* splits(
+  spare: number,
+  { placement: { margins } }: Field,
+): Generator<readonly [bottom: number, top: number]> {
+  const lowest = Math.max(least(margins.bottom), spare - greatest(margins.top));
+  const highest = Math.min(greatest(margins.bottom), spare - least(margins.top));
+  let below = Math.min(Math.floor(spare / 2), highest);
+  let above = Math.max(below + 1, lowest);
+  while (below >= lowest || above <= highest) {
+    const isBelow = above > highest || (below >= lowest && spare - 2 * below <= 2 * above - spare);
+    const bottom = isBelow ? below-- : above++;
+    if (allows(margins.bottom, bottom) && allows(margins.top, spare - bottom)) yield [bottom, spare - bottom];
+  }
 }
 
 /** Every place across the piece at which a panel keeps its side margins over the rows it covers. */
@@ -180,16 +196,9 @@ function possibleShifts(
   return shifts;
 }
 
-function candidateAt(
-  place: Place,
-  bottom: number,
-  top: number,
-  phases: readonly number[],
-  shift: number,
-): Candidate {
+function candidateAt(place: Place, standing: Standing, shift: number, cost: number): Candidate {
   const { change, repeats, columns, gap } = place;
-  const cost = costOf(termsOf(place, bottom, top));
-  return { place, bottom, top, phases, shift, cost, change, repeats, columns, gap };
+  return { place, ...standing, shift, cost, change, repeats, columns, gap };
 }
 
 /** What a layout gives up, without what it keeps. */

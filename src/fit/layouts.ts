@@ -18,7 +18,7 @@ import type { Footing } from "./footing.ts";
 import { furthestReach } from "./growth/growth.ts";
 import type { Measure } from "./measure.ts";
 import { type Panel, panelOf } from "./panel.ts";
-import type { Term } from "./terms.ts";
+import { makeTerm, type Term } from "./terms.ts";
 
 /** One way a placement can lie in its field under looks with one footing. */
 export interface Layout {
@@ -96,8 +96,13 @@ export function createLayouts(
       others.length === 0 &&
       field.matchedRows.length === 0 &&
       measures.length === 0;
+    // What is kept for something else than its cost is made whatever it costs.
+    const isKeptByCost = others.length === 0 && field.matchedRows.length === 0 && measures.length === 0;
+    const cheapestCosts = leastOf(isKeptByCost ? surroundings.keep : Number.POSITIVE_INFINITY);
     for (const change of changesOf(field)) {
       if (enough && candidates.length > 0) break;
+      // Later changes cost no less.
+      if (lengthCost(change, surroundings.weights) > cheapestCosts.greatest()) break;
       const rows = field.toRow - field.fromRow + change;
       for (const [columns, gap] of columnChoices(field)) {
         goOn();
@@ -116,9 +121,21 @@ export function createLayouts(
         const { weights, bed } = surroundings;
         if (!pieces.every(({ piece }) => fitsBed(piece, bed))) continue;
         const filled = measuredOn(
-          fill({ field, footing, change, rows, columns, gap, pieces, company, weights }),
+          fill({
+            field,
+            footing,
+            change,
+            rows,
+            columns,
+            gap,
+            pieces,
+            company,
+            weights,
+            dearest: cheapestCosts.greatest(),
+          }),
         );
         candidates.push(...filled);
+        if (isKeptByCost) for (const { cost } of filled) cheapestCosts.take(cost);
         if (others.length > 0) hold(filled.length);
         else if (candidates.length > manyCandidates) candidates = cheapest(candidates, surroundings.keep);
       }
@@ -127,6 +144,24 @@ export function createLayouts(
     const kept = cheapest(candidates, surroundings.keep);
     hold(kept.length);
     return kept.map(layoutAt);
+  };
+}
+
+const lengthCost = (change: number, weights: Weights): number =>
+  makeTerm("length", Math.abs(change), "rows", weights, {}).cost;
+
+/** The least so many of the numbers it takes; their greatest is infinite while there are fewer. */
+function leastOf(keep: number) {
+  const least: number[] = [];
+  const greatest = (): number => (least.length < keep ? Number.POSITIVE_INFINITY : least.at(-1)!);
+  return {
+    greatest,
+    take(value: number): void {
+      if (value >= greatest()) return;
+      if (least.length >= keep) least.pop();
+      const at = least.findIndex((one) => one > value);
+      least.splice(at < 0 ? least.length : at, 0, value);
+    },
   };
 }
 
