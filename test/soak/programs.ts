@@ -17,8 +17,14 @@ interface Run {
 const encoder = new TextEncoder();
 const limitSeconds = 2;
 
-/** From start to end, over what the limit allows: starting, reading, checking and printing on a busy machine. */
-const slackMs = 20_000;
+/**
+ * Processor time of all its threads, over what the limit allows: starting, reading, checking and printing. The clock on the
+ * wall says nothing where others use the machine.
+ */
+const slackMs = 8000;
+
+/** On the wall; what takes longer hangs. */
+const longestMs = 150_000;
 
 const mostMemoryMb = 1024;
 
@@ -49,7 +55,7 @@ const commands: readonly (readonly string[])[] = [
 export const programRuns: Target = targetOf<Run>({
   name: "whole runs",
   usual: 400,
-  longestMs: 90_000,
+  longestMs: 2 * longestMs,
   inputs: () => fc.record({ command: fc.constantFrom(...commands), file: files() }),
   attempt: async () => {
     const folder = folderForCommands();
@@ -59,51 +65,68 @@ export const programRuns: Target = targetOf<Run>({
       writeFileSync(path, file);
       const [name, ...options] = command;
       const limited = name === "check" || name === "model" ? [] : ["--time-limit", String(limitSeconds)];
-      const { code, told, memoryMb, tookMs } = await run([name!, path, ...options, ...limited], folder);
+      const { code, told, memoryMb, cpuMs } = await run([name!, path, ...options, ...limited], folder);
+      must(code !== null, `had not ended after ${longestMs / 1000} s`);
+      must([0, 1, 2, 3].includes(code), `ended with ${code}: ${told.slice(-1000)}`);
       must(!/\n\s+at .*:\d+:\d+/.test(told), `a stack trace: ${told.slice(-1000)}`);
-      must(code !== null && [0, 1, 2, 3].includes(code), `ended with ${code}: ${told.slice(-1000)}`);
       must(memoryMb < mostMemoryMb, `took ${memoryMb.toFixed(0)} MB`);
-      must(tookMs < limitSeconds * 1000 + slackMs, `took ${(tookMs / 1000).toFixed(1)} s`);
+      // The engine's thread works beside the main one.
+      const allowedMs = 2 * 1000 * limitSeconds + slackMs;
+      must(name === "model" || cpuMs < allowedMs, `took ${(cpuMs / 1000).toFixed(1)} s of processor time`);
       return code === 2 ? "refused" : "accepted";
     };
   },
 });
 
 interface Ended {
+  /** Null where it had to be killed. */
   readonly code: number | null;
   readonly told: string;
   readonly memoryMb: number;
-  readonly tookMs: number;
+  readonly cpuMs: number;
 }
 
 function run(words: readonly string[], folder: string): Promise<Ended> {
   return new Promise((done) => {
-    const started = performance.now();
     const child = spawn(process.execPath, [resolve("dist/evenrow.js"), ...words], {
       env: { ...process.env, XDG_STATE_HOME: join(folder, "state") },
       stdio: ["ignore", "pipe", "pipe"],
     });
     let told = "";
-    let memoryMb = 0;
     for (const stream of [child.stdout, child.stderr])
       stream.on("data", (data) => {
         if (told.length < 1_000_000) told += String(data);
       });
+    let used = { memoryMb: 0, cpuMs: 0 };
     const looking = setInterval(() => {
-      memoryMb = Math.max(memoryMb, peakMemoryMb(child.pid));
+      used = usedBy(child.pid) ?? used;
     }, 20);
+    const killing = setTimeout(() => child.kill("SIGKILL"), longestMs);
     child.on("close", (code) => {
       clearInterval(looking);
-      done({ code, told, memoryMb, tookMs: performance.now() - started });
+      clearTimeout(killing);
+      done({ code, told, ...used });
     });
   });
 }
 
-/** The most that a process held at any time so far (proc(5), Linux man-pages); 0 where that is not told. */
-function peakMemoryMb(pid: number | undefined): number {
+/** What a process has used so far (proc(5), Linux man-pages); undefined where that is not told, or it has ended. */
+function usedBy(pid: number | undefined): { readonly memoryMb: number; readonly cpuMs: number } | undefined {
   try {
-    return Number(/VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? 0) / 1024;
+    const status = readFileSync(`/proc/${pid}/status`, "utf8");
+    const peakKb = /VmHWM:\s+(\d+) kB/.exec(status)?.[1];
+    if (peakKb === undefined) return undefined;
+    const stat = readFileSync(`/proc/${pid}/stat`, "utf8");
+    const [user, system] = stat
+      .slice(stat.lastIndexOf(")") + 2)
+      .split(" ")
+      .slice(11, 13)
+      .map(Number);
+    return { memoryMb: Number(peakKb) / 1024, cpuMs: (user! + system!) * msPerTick };
   } catch {
-    return 0;
+    return undefined;
   }
 }
+
+/** Clock ticks are hundredths of a second on every Linux in use. */
+const msPerTick = 10;

@@ -25,9 +25,17 @@ export interface Tally {
 /** Inputs that are made at a time. */
 const batch = 100;
 
+/** So that little is lost of what is told where a process ends before its time. */
+const tellEveryMs = 1000;
+
 /** Tells the process above of every input before it is tried, so that one that never ends is known. */
 export async function workThrough(target: Target, { seed, from, to, show }: Stretch): Promise<void> {
   const tally = { inputs: 0, accepted: 0, slowestMs: 0, slowestAt: from };
+  let toldAt = performance.now();
+  const soFar = async (): Promise<void> => {
+    toldAt = performance.now();
+    await tell({ kind: "so far", ...tally, memoryMb: process.resourceUsage().maxRSS / 1024 });
+  };
   for (let first = from - (from % batch); first < to; first += batch) {
     const trials = await target.trials(seed + first, Math.min(batch, to - first));
     for (const [index, trial] of trials.entries()) {
@@ -35,15 +43,15 @@ export async function workThrough(target: Target, { seed, from, to, show }: Stre
       if (at < from) continue;
       if (show) console.log(`${at}: ${trial.shown()}`);
       await tell({ kind: "begun", at });
+      if (performance.now() - toldAt > tellEveryMs) await soFar();
       const { outcome, tookMs } = await tried(trial);
       tally.inputs += 1;
       if (tookMs > tally.slowestMs) [tally.slowestMs, tally.slowestAt] = [tookMs, at];
       if (typeof outcome === "string") tally.accepted += outcome === "accepted" ? 1 : 0;
       else await tell({ kind: "failed", at, reason: outcome.reason, shown: trial.shown() });
     }
-    const memoryMb = process.resourceUsage().maxRSS / 1024;
-    await tell({ kind: "so far", ...tally, memoryMb });
   }
+  await soFar();
 }
 
 async function tried(trial: Trial) {

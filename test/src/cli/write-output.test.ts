@@ -15,8 +15,9 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import { writeOutput } from "../../../src/cli/write-output.ts";
+import { smallDisk } from "../../support/small-disk.ts";
 
 const asRoot = process.getuid?.() === 0;
 
@@ -84,6 +85,17 @@ describe("a file that is not there", () => {
     expect(readFileSync(file, "utf8")).toBe(`${first}\n`.repeat(5000));
     expect(readdirSync(folder)).toEqual(["out.txt"]);
   });
+});
+
+test("of several programs that make one file at once, one does and the others say that it is there", async () => {
+  const run = (): Promise<number | null> =>
+    new Promise((done) => {
+      const words = ["dist/evenrow.js", "check", "samples/sleeve.yaml", "--json", "-o", file];
+      spawn(process.execPath, words, { stdio: "ignore" }).on("close", done);
+    });
+  expect((await Promise.all([run(), run(), run()])).sort()).toEqual([0, 2, 2]);
+  expect(JSON.parse(readFileSync(file, "utf8"))).toMatchObject({ sound: true });
+  expect(readdirSync(folder)).toEqual(["out.txt"]);
 });
 
 describe("a file that is there", () => {
@@ -183,23 +195,17 @@ describe("a disk", () => {
     expect(readdirSync(folder)).toEqual(["out.txt"]);
   });
 
-  const small = mountedTmpfs();
-  test.skipIf(small === undefined)("that is full leaves the old file whole and nothing behind", async () => {
-    try {
-      const there = join(small!, "out.txt");
-      writeFileSync(there, "mine\n");
-      const large = "row\n".repeat(100_000);
-      for (const [name, force] of [
-        [there, true],
-        [join(small!, "other.txt"), false],
-      ] as const)
-        await expect(writeOutput(name, large, force)).rejects.toThrow("the disk is full");
-      expect(readFileSync(there, "utf8")).toBe("mine\n");
-      expect(readdirSync(small!)).toEqual(["out.txt"]);
-    } finally {
-      execFileSync("umount", [small!]);
-      rmSync(small!, { recursive: true });
-    }
+  const small = smallDisk();
+  afterAll(() => small?.remove());
+
+  test.skipIf(!small)("that is full leaves the old file whole and nothing behind", async () => {
+    const [old, other] = [join(small!.at, "out.txt"), join(small!.at, "other.txt")];
+    writeFileSync(old, "mine\n");
+    const large = "row\n".repeat(100_000);
+    await expect(writeOutput(old, large, true)).rejects.toThrow("the disk is full");
+    await expect(writeOutput(other, large, false)).rejects.toThrow("the disk is full");
+    expect(readFileSync(old, "utf8")).toBe("mine\n");
+    expect(readdirSync(small!.at)).toEqual(["out.txt"]);
   });
 });
 
@@ -228,16 +234,3 @@ describe("a folder that must not be written", () => {
     chmodSync(folder, 0o755);
   });
 });
-
-/** A disk of 64 kB; undefined where none may be made here. */
-function mountedTmpfs(): string | undefined {
-  if (!asRoot) return undefined;
-  const at = mkdtempSync(join(tmpdir(), "evenrow-small-disk-"));
-  try {
-    execFileSync("mount", ["-t", "tmpfs", "-o", "size=64k", "evenrow", at], { stdio: "ignore" });
-    return at;
-  } catch {
-    rmSync(at, { recursive: true });
-    return undefined;
-  }
-}

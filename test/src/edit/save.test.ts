@@ -1,9 +1,10 @@
 import { chmod, mkdtemp, readdir, readFile, readlink, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, afterEach, beforeEach, describe, expect, it } from "vitest";
 import { openForEditing } from "../../../src/edit/open.ts";
 import { saveFile } from "../../../src/edit/save.ts";
+import { smallDisk } from "../../support/small-disk.ts";
 
 let folder: string;
 let file: string;
@@ -54,6 +55,22 @@ describe("saveFile", () => {
       status: "failed",
       reason: "the links lead in a circle",
     });
+  });
+
+  const small = smallDisk();
+  afterAll(() => small?.remove());
+
+  it.skipIf(!small)("keeps the old text whole where the disk is full", async () => {
+    const there = join(small!.at, "sleeve.yaml");
+    const before = "a: 1\n".repeat(8000);
+    await writeFile(there, before);
+    const text = "a: 2\n".repeat(8000);
+    expect(await saveFile({ file: there, text, expected: before })).toEqual({
+      status: "failed",
+      reason: "the disk is full",
+    });
+    expect(await readFile(there, "utf8")).toBe(before);
+    expect(await readdir(small!.at)).toEqual(["sleeve.yaml"]);
   });
 
   it("keeps permissions", async () => {
