@@ -38,7 +38,14 @@ export async function measureHere(
   measured: Measured,
 ): Promise<MeasuredHere> {
   const piece = currentPiece(record);
-  const request = { file: place.file, garmentText: textBehind(record, piece), piece, measured };
+  const { file, size } = place;
+  const request = {
+    file,
+    ...(size !== undefined && { size }),
+    garmentText: textBehind(record, piece),
+    piece,
+    measured,
+  };
   const ask = (refits: boolean): Promise<MidwayAnswer> =>
     withEngine(input, ({ engine }) => midway({ ...request, refits }, engine, timeLimitOf(input.options)));
   const soFar = await ask(false);
