@@ -74,7 +74,7 @@ function inThousandths({ fit }: TradePoint, terms: readonly TradeTerm[]): readon
 
 describe("frontiers of random garments", () => {
   const count = 120;
-  const many = drawn(count, 20261201, { sharedPieces: false, phases: true });
+  const many = drawn(count, 20261201, { sharedPieces: false, phases: true, placements: [1, 3] });
 
   test("are what trying every fit finds: the same amounts, at the same least cost", async () => {
     let [fitting, points, threes] = [0, 0, 0];
@@ -135,7 +135,7 @@ describe("frontiers of random garments", () => {
   });
 
   test("are the same where an engine searches them zone by zone", async () => {
-    for (const one of many.slice(0, 25)) {
+    for (const one of many.slice(0, 15)) {
       const [settled, searched] = [await traded(one), await traded(one, 0)];
       expect(searched?.points.map(({ amounts }) => amounts)).toEqual(
         settled?.points.map(({ amounts }) => amounts),
@@ -165,7 +165,7 @@ describe("every point, against HiGHS on the program with two limits", () => {
       return one.terms.includes(rest) ? [] : [{ ...one, terms: [one.terms[0]!, rest] }];
     });
     for (const one of candidates) {
-      if (garments === 24) break;
+      if (garments === 20) break;
       const found = await traded(one);
       if (!found || found.points.length < 2) continue;
       garments += 1;
@@ -183,7 +183,7 @@ describe("every point, against HiGHS on the program with two limits", () => {
       }
       expect(await leastCost(choices, [wide, amounts.at(-1)![1] - 1])).toBeUndefined();
     }
-    expect([garments, points > 50]).toEqual([24, true]);
+    expect([garments, points > 50]).toEqual([20, true]);
   });
 });
 
@@ -195,7 +195,7 @@ describe("frontiers of a motif that grows", () => {
     });
     let compared = 0;
     for (const [index, { garment: plain, motif }] of fc
-      .sample(growingArbitrary(), { numRuns: 24, seed: 20261203 })
+      .sample(growingArbitrary(), { numRuns: 16, seed: 20261203 })
       .entries()) {
       const garment = garmentOf(plain);
       const terms = ["ease", "spread", "rest"].map(
@@ -215,13 +215,13 @@ describe("frontiers of a motif that grows", () => {
         expect(Math.abs(Math.min(...told) - least!)).toBeLessThan(0.01);
       }
     }
-    expect(compared).toBeGreaterThan(40);
+    expect(compared).toBeGreaterThan(25);
   });
 });
 
 test("frontiers of what is left over have among them what is cheapest however it weighs", async () => {
   let [compared, trading] = [0, 0];
-  for (const plain of sampleGarments(24, 20261204, { sharedPieces: false, placements: [1, 2] })) {
+  for (const plain of sampleGarments(9, 20261204, { sharedPieces: false, placements: [1, 2] })) {
     const stocked = (waste: number): GarmentFile => ({
       ...plain,
       "on hand": { cord: "20 m", prefer: "least waste" },
@@ -230,7 +230,7 @@ test("frontiers of what is left over have among them what is cheapest however it
     const garment = garmentOf(stocked(0.1));
     const terms = ["waste", "rest"].map((name) => tradeTerms(garment).find((term) => term.name === name)!);
     const found = await traded({ plain, garment, terms });
-    for (const waste of [0.03, 0.3, 3]) {
+    for (const waste of [0.03, 1]) {
       const result = await fitHere(garmentOf(stocked(waste)), { rivals: 0 });
       expect(result.status === "fits").toBe(found !== undefined);
       if (!found || result.status !== "fits") continue;
@@ -241,6 +241,6 @@ test("frontiers of what is left over have among them what is cheapest however it
     }
     if (found && found.points.length > 1) trading += 1;
   }
-  expect(compared).toBeGreaterThan(30);
-  expect(trading).toBeGreaterThan(8);
+  expect(compared).toBeGreaterThan(8);
+  expect(trading).toBeGreaterThan(3);
 });
