@@ -1,4 +1,3 @@
-import solver from "javascript-lp-solver";
 import * as z from "zod/mini";
 import { zeroMeets } from "./constant-rows.ts";
 import { SIMPLEX } from "./engine-names.ts";
@@ -7,7 +6,7 @@ import { mergedTerms } from "./merged-terms.ts";
 import { pointOf } from "./point.ts";
 import type { Column, Engine, EngineOptions, Outcome, Program, Row } from "./program.ts";
 import { programFault } from "./program-fault.ts";
-import { EndedEarly, type SimplexModel, watchModel } from "./simplex-watch.ts";
+import { EndedEarly, watchedModel } from "./simplex-watch.ts";
 
 /**
  * The greatest coefficient trusted in a program with whole columns. The engine calls a value whole when it is
@@ -51,9 +50,8 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
   );
   const { timeLimitMs = Infinity, onProgress, signal } = options;
   const deadline = Date.now() + timeLimitMs;
-  const loaded = new solver.Model().loadJson(model) as SimplexModel;
   let told: Values | undefined;
-  const seen = watchModel(loaded, ({ nodes, bound, values }) => {
+  const watched = watchedModel(model, ({ nodes, bound, values }) => {
     if (onProgress !== undefined) {
       const found = values === undefined ? undefined : pointIn(program, values);
       const best = found === undefined ? {} : { best: found.cost };
@@ -65,12 +63,11 @@ export function solveBySimplex(program: Program, options: EngineOptions = {}): O
   });
   if (signal?.aborted === true) return { status: "stopped", nodes: 0, engine: SIMPLEX };
   try {
-    // The third argument asks for the whole solution object: only that counts nodes and tells of cycles.
-    return outcomeOf(program, solver.Solve(loaded, undefined, true));
+    return outcomeOf(program, watched.solve());
   } catch (error) {
     if (!(error instanceof EndedEarly))
       return failed(`The engine stopped with an error: ${error instanceof Error ? error.message : error}`);
-    const { nodes, bound, values } = seen();
+    const { nodes, bound, values } = watched.seen();
     return {
       status: "stopped",
       nodes,

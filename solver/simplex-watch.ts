@@ -1,7 +1,4 @@
-import type solver from "javascript-lp-solver";
-
-/** A model of javascript-lp-solver, with the parts of its tableau that are watched. */
-export type SimplexModel = InstanceType<typeof solver.Model>;
+import solver from "javascript-lp-solver";
 
 /** Thrown through the engine to end it. */
 export class EndedEarly extends Error {}
@@ -15,75 +12,109 @@ export interface Seen {
   readonly values?: Readonly<Record<string, number>>;
 }
 
+type Model = InstanceType<typeof solver.Model>;
+type Cuts = Parameters<Model["tableau"]["addCutConstraints"]>[0];
+
 /** Pivots between two looks at the clock: a few microseconds for the smallest models. */
 const PIVOTS_BETWEEN_LOOKS = 16;
 
 /**
- * Watches a model being solved, by the engine's own steps: it has no callback, but its loop and its simplex method go
- * through methods of the tableau, which are wrapped here. A pivot is looked at too, because phase 1 may go on for ever
+ * A tableau of javascript-lp-solver that is watched by the engine's own steps: the engine has no callback, but its loop
+ * and its simplex method go through methods of the tableau. A pivot is looked at too, because phase 1 may go on for ever
  * within one node.
  *
  * The loop takes the open node of least relaxed cost first, and opens two wherever it asks which column to branch on.
  * A list of their costs kept beside it therefore tells which one it has taken, and that is the bound.
  *
- * @param isOver asked between pivots and at each better point; true ends the solve by {@link EndedEarly}
- * @returns what was seen until now
+ * It is a class of its own, since methods put on the one object instead make every pivot nearly twice as slow.
  */
-export function watchModel(model: SimplexModel, isOver: (seen: Seen) => boolean): () => Seen {
-  const { tableau } = model;
-  const { pivot, simplex, isIntegral, getMostFractionalVar, addCutConstraints } = tableau;
-  let nodes = 0;
-  let pivots = 0;
-  let bound: number | undefined;
-  let best = Infinity;
-  let values: Seen["values"];
+class WatchedTableau extends solver.Tableau {
+  isOver: (seen: Seen) => boolean = () => false;
+  #nodes = 0;
+  #pivots = 0;
+  #bound: number | undefined;
+  #best = Infinity;
+  #values: Seen["values"];
   /** Relaxed costs of the open nodes, falling. */
-  const open: number[] = [];
-  let isRoot = true;
+  readonly #open: number[] = [];
 
-  const seen = (): Seen => ({
-    nodes,
-    ...(bound === undefined ? {} : { bound }),
-    ...(values === undefined ? {} : { values }),
-  });
-  const look = (): void => {
-    if (isOver(seen())) throw new EndedEarly();
-  };
+  get seen(): Seen {
+    return {
+      nodes: this.#nodes,
+      ...(this.#bound === undefined ? {} : { bound: this.#bound }),
+      ...(this.#values === undefined ? {} : { values: this.#values }),
+    };
+  }
 
-  tableau.pivot = (row, column) => {
-    pivot.call(tableau, row, column);
-    pivots += 1;
-    if (pivots % PIVOTS_BETWEEN_LOOKS === 0) look();
-  };
-  tableau.addCutConstraints = (cuts) => {
-    const taken = open.pop();
+  override pivot(row: number, column: number): void {
+    super.pivot(row, column);
+    this.#pivots += 1;
+    if (this.#pivots % PIVOTS_BETWEEN_LOOKS === 0) this.#look();
+  }
+
+  override addCutConstraints(cuts: Cuts): void {
+    const taken = this.#open.pop();
     // The loop drops nodes that cannot be better without working them out, and goes back to the best at its end.
-    if (taken !== undefined) bound = Math.min(taken, best);
-    addCutConstraints.call(tableau, cuts);
-  };
-  tableau.simplex = () => {
-    simplex.call(tableau);
-    nodes += 1;
-    if (isRoot && tableau.feasible && tableau.bounded) bound = tableau.evaluation;
-    isRoot = false;
-    return tableau;
-  };
-  tableau.isIntegral = () => {
-    const whole = isIntegral.call(tableau);
+    if (taken !== undefined) this.#bound = Math.min(taken, this.#best);
+    super.addCutConstraints(cuts);
+  }
+
+  override simplex(): this {
+    super.simplex();
+    this.#nodes += 1;
+    if (this.#nodes === 1 && this.feasible && this.bounded) this.#bound = this.evaluation;
+    return this;
+  }
+
+  override isIntegral(): boolean {
+    const whole = super.isIntegral();
     // The loop asks only where a node is cheaper than the best so far.
-    if (whole && tableau.bounded) {
-      best = tableau.evaluation;
-      values = tableau.getSolution().generateSolutionSet() as Readonly<Record<string, number>>;
-      look();
+    if (whole && this.bounded) {
+      this.#best = this.evaluation;
+      this.#values = this.getSolution().generateSolutionSet() as Readonly<Record<string, number>>;
+      this.#look();
     }
     return whole;
-  };
-  tableau.getMostFractionalVar = () => {
-    const { evaluation } = tableau;
+  }
+
+  override getMostFractionalVar(): ReturnType<Model["tableau"]["getMostFractionalVar"]> {
+    const open = this.#open;
     let at = open.length;
-    while (at > 0 && open[at - 1]! < evaluation) at -= 1;
-    open.splice(at, 0, evaluation, evaluation);
-    return getMostFractionalVar.call(tableau);
+    while (at > 0 && open[at - 1]! < this.evaluation) at -= 1;
+    open.splice(at, 0, this.evaluation, this.evaluation);
+    return super.getMostFractionalVar();
+  }
+
+  #look(): void {
+    if (this.isOver(this.seen)) throw new EndedEarly();
+  }
+}
+
+/** Solves a model, and can tell what was seen of that until now. */
+export interface WatchedModel {
+  /** @throws EndedEarly where it was over before the solve was done */
+  readonly solve: () => unknown;
+  readonly seen: () => Seen;
+}
+
+/**
+ * A model in javascript-lp-solver's own form, ready to be solved and watched.
+ *
+ * @param isOver asked between pivots and at each better point; true ends the solve
+ */
+export function watchedModel(
+  model: Parameters<Model["loadJson"]>[0],
+  isOver: (seen: Seen) => boolean,
+): WatchedModel {
+  const loaded = new solver.Model();
+  const tableau = new WatchedTableau();
+  tableau.isOver = isOver;
+  // Before anything is loaded, because the tableau numbers what is.
+  loaded.tableau = tableau;
+  loaded.loadJson(model);
+  return {
+    // The third argument asks for the whole solution object: only that counts nodes and tells of cycles.
+    solve: () => solver.Solve(loaded, undefined, true),
+    seen: () => tableau.seen,
   };
-  return seen;
 }
