@@ -97,7 +97,7 @@ if (aside !== undefined) {
   });
 } else {
   // Only a release starts from nothing: tests that run the built program may be running beside this build.
-  if (process.env.npm_lifecycle_event === "prepare") rmSync(into, { recursive: true, force: true });
+  if (process.argv.includes("--anew")) rmSync(into, { recursive: true, force: true });
   const { metafile } = await build({
     ...common,
     splitting: true,

@@ -9,6 +9,7 @@ import {
   rmSync,
   statSync,
   symlinkSync,
+  writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
@@ -26,6 +27,7 @@ const inPackage = (name: string): string => join(folder, "package", name);
 
 interface Manifest {
   readonly files: readonly string[];
+  readonly scripts: Readonly<Record<string, string>>;
   readonly bin: Readonly<Record<string, string>>;
   readonly man: readonly string[];
   readonly dependencies: Readonly<Record<string, string>>;
@@ -36,7 +38,12 @@ const manifest: Manifest = JSON.parse(readFileSync("package.json", "utf8"));
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "evenrow-package-"));
   const source = join(folder, "source");
-  execFileSync(process.execPath, ["build.config.mjs", `--into=${join(source, "dist")}`]);
+  // Left by an earlier build, whose parts had other names.
+  mkdirSync(join(source, "dist/parts"), { recursive: true });
+  writeFileSync(join(source, "dist/parts/earlier.js"), "");
+  const [node, ...words] = manifest.scripts.prepare!.split(" ");
+  expect(node).toBe("node");
+  execFileSync(process.execPath, [...words, `--into=${join(source, "dist")}`]);
   for (const name of ["package.json", ...manifest.files])
     if (name !== "dist") cpSync(name, join(source, name), { recursive: true });
   const told = execFileSync(
@@ -79,6 +86,7 @@ describe("the package", () => {
       manifest.bin.evenrow,
     ])
       expect(paths).toContain(path);
+    expect(paths).not.toContain("dist/parts/earlier.js");
     expect(paths.filter((path) => /\.tsx?$|^(src|solver|tui|test|node_modules)\//.test(path))).toEqual([]);
   });
 
