@@ -17,8 +17,8 @@ const everythingElse = "rest";
  * The amounts that no other fit's amounts surpass, by trying every look of every motif and, under it, every layout of
  * every placement. Amounts are those of looks and layouts rounded to thousandths, and added up.
  *
- * How much of a term a look or a layout gives up is read off the referee's own costs: what it costs when that term
- * weighs 1 and all others nothing.
+ * How much of a term a look gives up is read off the referee's own costs: what it costs when that term weighs 1 and all
+ * others nothing; and likewise for a layout, of all terms at once.
  *
  * Throws where the garment is not one it can judge: two placements on one piece, or two matches of one motif.
  */
@@ -115,8 +115,15 @@ function ofPlacement(
   if (mark === undefined) byPhase.set(anyPhase, []);
   for (const change of lengthChanges(garment, cloth, placement.on)) {
     const stretch: Stretch = { ...field, change };
-    const layouts = alike(weighed.map((one) => [...layoutsOf(one, cloth, placement, look, edges, stretch)]));
-    for (const [{ firstRow }, point] of layouts) {
+    for (const { firstRow, cost } of layoutsOf(
+      placesOfDigits(garment),
+      cloth,
+      placement,
+      look,
+      edges,
+      stretch,
+    )) {
+      const point = laidPoint(weighed, cost);
       const phase =
         mark === undefined
           ? anyPhase
@@ -133,10 +140,26 @@ function ofPlacement(
   return new Map([...byPhase].map(([phase, points]) => [phase, unsurpassed(points)]));
 }
 
-/** The same looks or layouts under different weights, in the same order: what each gives up of every term. */
-function alike<One extends { readonly cost: number }>(
-  byTerm: readonly (readonly One[])[],
-): readonly (readonly [One, ExhaustivePoint])[] {
+/** What a layout may give up; all of it is counted in whole numbers. */
+const layoutTerms = ["length", "balance", "repeats", "columns", "gap"];
+const mostOfEach = 1000;
+
+/** The garment with weights by which what a layout costs holds how much of each term it gives up, as groups of digits. */
+const placesOfDigits = (garment: GarmentFile): GarmentFile => ({
+  ...garment,
+  weights: Object.fromEntries(layoutTerms.map((term, index) => [term, mostOfEach ** index])),
+});
+
+function laidPoint(weighed: readonly GarmentFile[], digits: number): ExhaustivePoint {
+  const amounts = layoutTerms.map((_, index) => Math.floor(digits / mostOfEach ** index) % mostOfEach);
+  const costs = weighed.map(({ weights = {} }) =>
+    layoutTerms.reduce((sum, term, index) => sum + weightOf(weights, term) * amounts[index]!, 0),
+  );
+  return { amounts: costs.slice(0, -1).map((cost) => Math.round(1000 * cost)), cost: costs.at(-1)! };
+}
+
+/** The same looks under different weights, in the same order: what each gives up of every term. */
+function alike(byTerm: readonly (readonly Look[])[]): readonly (readonly [Look, ExhaustivePoint])[] {
   const last = byTerm.at(-1)!;
   return last.map((one, index) => {
     const amounts = byTerm.slice(0, -1).map((ones) => Math.round(1000 * ones[index]!.cost));
