@@ -159,7 +159,7 @@ function within(
   { least, most }: Limits,
   inWords: (value: number) => string,
 ): number | undefined {
-  if (Object.is(value, -0))
+  if (Object.is(value, -0) || (value === 0 && hasMinus(cursor)))
     return report(reading, cursor, {
       code: "coded-number",
       message: `${what} is zero, which has no sign`,
@@ -178,3 +178,6 @@ function within(
     expected: `from ${inWords(least)} to ${inWords(most)}`,
   });
 }
+
+/** A measure's sum comes out as zero without a sign, however it was written. */
+const hasMinus = ({ written }: Cursor): boolean => written.kind === "text" && /^\s*-/.test(written.text);
