@@ -9,6 +9,7 @@ import { joinRange } from "../../../src/grading/prepare-range.ts";
 import { fitsOf, rangeOf, stripFile } from "../../support/two-sizes.ts";
 
 const whole = ["interval", "spread", "pickup"];
+const ease = { from: "-30 %", to: "30 %", prefer: "0 %" };
 const intervals = (
   sizes: readonly { fit: { looks: readonly { values: ReadonlyMap<string, number> }[] } }[],
 ) => sizes.map(({ fit }) => fit.looks[0]!.values.get("interval"));
@@ -80,6 +81,25 @@ describe("fitRange", () => {
     expect(intervals(result.sizes)).toEqual([3, 4]);
     const counts = result.sizes.map(({ fit }) => fit.looks[0]!.segments.map(({ pickup }) => pickup));
     expect(counts[0]).toEqual(counts[1]);
+  });
+
+  test("finds counts for all that are not the best of one size", async () => {
+    // Of 33 rows only interval 3 fits, of 55 only interval 5. A lead-in goes over 3.6 mm there and 5.4 mm here, a
+    // crossing over 6.7 mm and 7.8 mm: by themselves 4 and 7 cord stitches of a millimetre, and 5 and 8.
+    const motifs = { plait: { like: "crossed cord", interval: [3, 5], spread: [2], ease } };
+    const rows = { S: 33, M: 55 };
+    const countsOf = async (share: readonly string[]) =>
+      (await fitsOf(stripFile({ rows, share, more: { motifs } }))).sizes.map(({ fit }) =>
+        fit.looks[0]!.segments.map(({ pickup }) => pickup),
+      );
+    expect(await countsOf([])).toEqual([
+      [4, 7],
+      [5, 8],
+    ]);
+    expect(await countsOf(["pickup"])).toEqual([
+      [4, 7],
+      [4, 7],
+    ]);
   });
 
   test("finds the counts for all where one size's wearer allows fewer than the best of the other", async () => {
