@@ -1,4 +1,3 @@
-import { readdir } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { fullPath, nameFor } from "./garment-key.ts";
 import { inTurn, type Kept, readState, removeState, writeState } from "./kept.ts";
@@ -42,21 +41,7 @@ export async function unsavedFor(folder: string, file: string): Promise<Unsaved 
 export const forgetUnsaved = (folder: string, file: string): Promise<Kept> =>
   inTurn(turnOf(folder, file), async () => removeState(journalFor(folder, await fullPath(file))));
 
-/** Everything that was kept, the newest first. */
-export async function allUnsaved(folder: string): Promise<readonly Unsaved[]> {
-  const names = await readdir(journalFolder(folder)).catch(() => []);
-  const journals = names.filter((name) => name.endsWith(".json"));
-  const states = await Promise.all(journals.map((name) => readState(join(journalFolder(folder), name))));
-  return states
-    .map(unsavedFrom)
-    .filter((unsaved) => unsaved !== undefined)
-    .sort((a, b) => b.at - a.at);
-}
-
-const journalFolder = (folder: string): string => join(folder, "unsaved");
-
-const journalFor = (folder: string, path: string): string =>
-  join(journalFolder(folder), `${nameFor(path)}.json`);
+const journalFor = (folder: string, path: string): string => join(folder, "unsaved", `${nameFor(path)}.json`);
 
 const turnOf = (folder: string, file: string): string => `${folder}\0${resolve(file)}`;
 
