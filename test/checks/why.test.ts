@@ -19,7 +19,7 @@ import { lifted } from "../support/lifted.ts";
 import { unfittingGarments } from "../support/random/unfitting.ts";
 
 /** Random small garments that nothing fits: a few each time, all 300 where EVENROW_LONG is set. */
-const wanted = process.env.EVENROW_LONG ? 300 : 14;
+const wanted = process.env.EVENROW_LONG ? 300 : 20;
 
 /** Whether the exhaustive search finds any fit of a garment. */
 function fitsByTrying(plain: GarmentFile, garment: Garment): boolean {
@@ -118,7 +118,7 @@ describe(`of ${wanted} random small garments that nothing fits, by exhaustive se
       expect([...given].sort(), source).toEqual(helping.sort());
       if (helping.length > 0) inPairs++;
     }
-    expect(alone).toBeGreaterThan(wanted / 3);
+    expect(alone).toBeGreaterThan(wanted / 4);
     expect(inPairs).toBeGreaterThan(wanted / 10);
   }, 1_200_000);
 });
