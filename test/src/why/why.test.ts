@@ -3,7 +3,7 @@ import { simplexEngine } from "../../../solver/simplex-engine.ts";
 import { setValue } from "../../../src/edit/set-value.ts";
 import { applyEdits } from "../../../src/explore/apply-edits.ts";
 import { readSource } from "../../../src/explore/read-source.ts";
-import { Ended, type Pace, whyNot } from "../../../src/why/why.ts";
+import { Ended, type Pace, type WhyNot, whyNot } from "../../../src/why/why.ts";
 import { whyToJson } from "../../../src/why/why-json.ts";
 import { fitHere, soundGarment } from "../../support/run-garment.ts";
 
@@ -39,6 +39,12 @@ async function whyOf(source: string, pace = patient) {
 
 const fits = async (source: string): Promise<boolean> =>
   (await fitHere(soundGarment(source), { rivals: 0 })).status === "fits";
+
+/** The file after each change, as its JSON says it: put at those paths. */
+function withSets(why: WhyNot, source: string): readonly string[] {
+  const told = whyToJson(why, source) as { changes: { set: { path: string[]; to: string }[] }[] };
+  return told.changes.map(({ set }) => set.reduce((text, { path, to }) => setValue(text, path, to), source));
+}
 
 describe("a change is said as a knitter would do it", () => {
   test.each([
@@ -116,6 +122,7 @@ describe("a rule that can only be taken out", () => {
       const edited = applyEdits(source, edits);
       expect("text" in edited && (await fits(edited.text))).toBe(true);
     }
+    for (const text of withSets(why, source)) expect(await fits(text), text).toBe(true);
   });
 });
 
@@ -125,15 +132,10 @@ test("put into the file at its paths, what the JSON of a change says lets it fit
     place: ", margins: { bottom: 0..9, top: 0..9 }",
   });
   const why = await whyOf(source);
-  const told = whyToJson(why, source) as {
-    changes: { set: { path: string[]; from: unknown; to: string }[] }[];
-  };
-  expect(told.changes.length).toBeGreaterThan(0);
-  for (const { set } of told.changes) {
-    const changed = set.reduce((text, { path, to }) => setValue(text, path, to), source);
-    expect(await fits(changed)).toBe(true);
-  }
-  expect(JSON.stringify(told.changes[0])).toContain('"to":["spread <= interval + 2"]');
+  const texts = withSets(why, source);
+  expect(texts.length).toBeGreaterThan(0);
+  for (const text of texts) expect(await fits(text), text).toBe(true);
+  expect(JSON.stringify(whyToJson(why, source))).toContain('"to":["spread <= interval + 2"]');
 });
 
 describe("an asking that is ended early", () => {
