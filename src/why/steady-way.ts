@@ -39,7 +39,7 @@ export function steadyWay({ gauge, steady = 0 }: Garment, { rule, path, lift }: 
       widely: lift,
       barely: () => [
         {
-          change: { edits: [{ path, remove: true }], words: "do not ask that it is steady" },
+          change: { edits: [{ path, value: false }], words: "do not ask that it is steady" },
           give: lift,
         },
       ],

@@ -52,7 +52,7 @@ describe("a fit that cannot be as steady as is asked", () => {
     marks: { rib top: 4 cm, underarm: 33 cm }
     grow: 0 cm`;
     const changes = await lessSteady(garmentText({ pieces, yarn: "steady: true" }));
-    expect(changes.map(({ edits }) => edits)).toEqual([[{ path: ["steady"], remove: true }]]);
+    expect(changes.map(({ edits }) => edits)).toEqual([[{ path: ["steady"], value: false }]]);
     expect(changes[0]?.words).toBe("do not ask that it is steady");
   });
 });
