@@ -1,8 +1,9 @@
 import { printable } from "../diagnostics/shown.ts";
 import { element, group, type Markup, nothing, type Pixel, pointList } from "../draw/svg/element.ts";
 import { ink } from "../draw/svg/ink.ts";
-import { label, textWidth } from "../draw/svg/text.ts";
+import { label } from "../draw/svg/text.ts";
 import { wrap } from "../report/wrap.ts";
+import { pointLabels } from "./point-labels.ts";
 import { ticks } from "./ticks.ts";
 import type { TradeOff, TradePoint } from "./trade.ts";
 import type { TradeTerm } from "./trade-term.ts";
@@ -120,7 +121,16 @@ function plotMarkup(trade: TradeOff, top: number, bottom: number): Markup {
         }),
       ),
     ),
-    ...numbersMarkup(trade, places, trade.bestAt === undefined ? at(trade.best) : undefined),
+    ...pointLabels(
+      [
+        ...places.map((place, index) => ({
+          at: place,
+          words: index === trade.bestAt ? `${index + 1} best fit` : String(index + 1),
+        })),
+        ...(trade.bestAt === undefined ? [{ at: at(trade.best), words: "best fit" }] : []),
+      ],
+      { left: box.left, right: width, dot, text },
+    ),
   ]);
 }
 
@@ -188,63 +198,6 @@ function shade({ points }: TradeOff, { amounts }: TradePoint): string {
   const [least, most] = [Math.min(...thirds), Math.max(...thirds)];
   const share = most > least ? (amounts[2]! - least) / (most - least) : 0;
   return `hsl(203, 100%, ${Math.round(92 - 62 * share)}%)`;
-}
-
-/** Each number where it stands on no other mark, as far as there is room. */
-function numbersMarkup(
-  trade: TradeOff,
-  points: readonly Pixel[],
-  beside: Pixel | undefined,
-): readonly Markup[] {
-  const places = [...points, ...(beside ? [beside] : [])];
-  interface Block {
-    readonly left: number;
-    readonly right: number;
-    readonly top: number;
-    readonly bottom: number;
-  }
-  const blocks: Block[] = places.map(({ x, y }) => ({
-    left: x - dot,
-    right: x + dot,
-    top: y - dot,
-    bottom: y + dot,
-  }));
-  return places.flatMap(({ x, y }, index): readonly Markup[] => {
-    const words =
-      index === trade.bestAt
-        ? `${index + 1} best fit`
-        : index < points.length
-          ? String(index + 1)
-          : "best fit";
-    const wide = textWidth(words, text);
-    for (const [side, up] of [
-      [1, -1],
-      [1, 1],
-      [-1, -1],
-      [-1, 1],
-    ] as const) {
-      const left = side > 0 ? x + dot + 2 : x - dot - 2 - wide;
-      const middle = y + up * (dot + 0.55 * text);
-      const block = { left, right: left + wide, top: middle - 0.5 * text, bottom: middle + 0.5 * text };
-      const clear = blocks.every(
-        (other) =>
-          block.right <= other.left ||
-          block.left >= other.right ||
-          block.bottom <= other.top ||
-          block.top >= other.bottom,
-      );
-      if (!clear || block.right > width || block.left < box.left) continue;
-      blocks.push(block);
-      return [
-        label(
-          words,
-          { x: side > 0 ? left : left + wide, y: middle },
-          { size: text, bold: true, halo: true, anchor: side > 0 ? "start" : "end" },
-        ),
-      ];
-    }
-    return [];
-  });
 }
 
 /** Every point with its amounts and how its fit differs from the best. */

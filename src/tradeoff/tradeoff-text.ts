@@ -1,20 +1,12 @@
 import { wrap } from "../report/wrap.ts";
-import { bestBeside, markOf, plot } from "./plot.ts";
-import type { TradeOff, TradePoint } from "./trade.ts";
-import {
-  amountText,
-  besideWords,
-  certainty,
-  headline,
-  isOneForAll,
-  oneForAll,
-  pointWords,
-  termName,
-  unitName,
-} from "./words.ts";
+import { markOf, plot } from "./plot.ts";
+import { tableOf } from "./table.ts";
+import type { TradeOff } from "./trade.ts";
+import { besideWords, certainty, headline, isOneForAll, oneForAll, pointWords } from "./words.ts";
 
 const plotRows = 16;
 const mostPlotColumns = 76;
+const leastForWords = 24;
 
 /** The points of a trade-off as a table and a plot, of at most `width` characters a line. */
 export function tradeText(trade: TradeOff, width: number, unicode: boolean): string {
@@ -45,42 +37,20 @@ const hint = ({ held }: TradeOff): readonly string[] =>
       ];
 
 function tableLines(trade: TradeOff, width: number): readonly string[] {
-  const { terms, points, best } = trade;
+  const long = tableOf(trade, false);
+  const { heads, rows } = long.heads[0]!.length <= width ? long : tableOf(trade, true);
   const beside = besideWords(trade, markOf);
-  const rows = [
-    ...points.map((point, at) => row(markOf(at), point, pointWords(trade, point, at))),
-    ...(beside === undefined ? [] : [row(bestBeside, best, beside)]),
+  const words = [
+    ...trade.points.map((point, at) => pointWords(trade, point, at)),
+    ...(beside === undefined ? [] : [beside]),
   ];
-  const heads = [
-    ...terms.map((term) => [termName(term), unitName(term)] as const),
-    ["cost", "weighed"] as const,
-  ];
-  const widths = heads.map(([name, unit], at) =>
-    Math.max(name.length, unit.length, ...rows.map(({ numbers }) => numbers[at]!.length)),
-  );
-  const line = (mark: string, cells: readonly string[]): string =>
-    `${mark.padStart(2)}  ${cells.map((cell, at) => cell.padStart(widths[at]!)).join("   ")}`;
   return [
-    line(
-      "",
-      heads.map(([name]) => name),
-    ),
-    line(
-      "",
-      heads.map(([, unit]) => unit),
-    ),
-    ...rows.flatMap(({ mark, numbers, words }) => {
-      const start = line(mark, numbers);
+    ...heads,
+    ...rows.flatMap((row, at) =>
       // Beside the numbers where there is room for words, else below them.
-      return width - start.length - 3 >= 24
-        ? wrap(`${start}   ${words}`, width, start.length + 3)
-        : [start, ...wrap(`      ${words}`, width, 6)];
-    }),
+      width - row.length - 3 >= leastForWords
+        ? wrap(`${row}   ${words[at]}`, width, row.length + 3)
+        : [row, ...wrap(`      ${words[at]}`, width, 6)],
+    ),
   ];
 }
-
-const row = (mark: string, { amounts, fit }: TradePoint, words: string) => ({
-  mark,
-  numbers: [...amounts.map(amountText), fit.cost.toFixed(3)],
-  words,
-});

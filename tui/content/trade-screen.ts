@@ -1,10 +1,10 @@
 import { counted } from "../../src/report/words.ts";
 import { wrap } from "../../src/report/wrap.ts";
-import { bestBeside, markOf, plot } from "../../src/tradeoff/plot.ts";
+import { markOf, plot } from "../../src/tradeoff/plot.ts";
+import { tableOf } from "../../src/tradeoff/table.ts";
 import type { TradeOff } from "../../src/tradeoff/trade.ts";
 import { REST } from "../../src/tradeoff/trade-term.ts";
 import {
-  amountText,
   amountWords,
   besideWords,
   certainty,
@@ -13,7 +13,6 @@ import {
   oneForAll,
   pointWords,
   termName,
-  unitName,
 } from "../../src/tradeoff/words.ts";
 import type { OpenGarment, TradeScreen } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
@@ -125,38 +124,12 @@ function tableLines(
   trade: TradeOff,
   chosen: number,
 ): { readonly head: readonly Line[]; readonly rows: readonly Line[] } {
-  const { terms, points, best, bestAt } = trade;
-  const numbers = ({ amounts, fit }: TradeOff["best"]) => [...amounts.map(amountText), fit.cost.toFixed(3)];
-  const all = [
-    ...points.map((point, index) => ({
-      mark: markOf(index),
-      cells: numbers(point),
-      about: index === bestAt ? "best" : "",
-    })),
-    ...(bestAt === undefined ? [{ mark: bestBeside, cells: numbers(best), about: "best" }] : []),
-  ];
-  const heads = [
-    ...terms.map((term) => [term.unit === undefined ? term.name : termName(term), unitName(term)]),
-    ["cost", ""],
-  ].map(([name, unit]) => [name!, unit === "percentage points" ? "%-points" : unit!]);
-  const widths = heads.map((head, at) =>
-    Math.max(...head.map((text) => text.length), ...all.map(({ cells }) => cells[at]!.length)),
-  );
-  const rowText = (mark: string, cells: readonly string[], about: string): string =>
-    `${mark.padStart(2)}  ${cells.map((cell, at) => cell.padStart(widths[at]!)).join("  ")}  ${about}`;
+  const { heads, rows } = tableOf(trade, true);
+  const best = trade.bestAt ?? trade.points.length;
   return {
-    head: [0, 1].map((at) =>
-      line(
-        rowText(
-          "",
-          heads.map((head) => head[at]!),
-          "",
-        ),
-        "dim",
-      ),
-    ),
-    rows: all.map(({ mark, cells, about }, index) =>
-      line(rowText(mark, cells, about), index === chosen ? "chosen" : "plain"),
+    head: heads.map((text) => line(text, "dim")),
+    rows: rows.map((text, index) =>
+      line(index === best ? `${text}  best` : text, index === chosen ? "chosen" : "plain"),
     ),
   };
 }

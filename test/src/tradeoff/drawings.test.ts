@@ -7,6 +7,7 @@ import { bestBeside, markOf, plot } from "../../../src/tradeoff/plot.ts";
 import { ticks } from "../../../src/tradeoff/ticks.ts";
 import { type TradeOff, tradeOff } from "../../../src/tradeoff/trade.ts";
 import { tradeSvg } from "../../../src/tradeoff/tradeoff-svg.ts";
+import { tradeText } from "../../../src/tradeoff/tradeoff-text.ts";
 import { soundGarment } from "../../support/run-garment.ts";
 
 async function tradeIn(sample: string, between: string, hold?: string): Promise<TradeOff> {
@@ -69,6 +70,13 @@ describe("the plot in letters", () => {
     expect(marked.some((line) => line.includes("│") && line.includes(bestBeside))).toBe(true);
     expect(marked.join("\n")).toContain("* is the best fit.");
   });
+});
+
+test("the table keeps to a narrow width too", () => {
+  for (const { trade } of [two!, three!, beside!])
+    for (const width of [40, 60, 100])
+      for (const line of tradeText(trade, width, false).split("\n"))
+        expect(line.length).toBeLessThanOrEqual(width);
 });
 
 describe("the drawing", () => {
