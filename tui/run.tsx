@@ -6,6 +6,7 @@ import { initialState } from "./state.ts";
 import { createStore } from "./store.ts";
 import { capabilitiesOf } from "./terminal/capabilities.ts";
 import { createFrameWriter, createLineWriter } from "./terminal/frame-writer.ts";
+import { keysOnly } from "./terminal/keys-only.ts";
 import { createTerminalModes } from "./terminal/terminal-modes.ts";
 import { update } from "./update.ts";
 import { App } from "./view/app.tsx";
@@ -59,7 +60,7 @@ export async function explore({ file, garmentSize, colour }: ExploreOptions): Pr
         <App store={store} capabilities={capabilities} />
       </Guard>,
       {
-        stdin,
+        stdin: keysOnly(stdin),
         stdout: writer.stdout,
         debug: true,
         exitOnCtrlC: false,

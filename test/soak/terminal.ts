@@ -92,7 +92,11 @@ export const terminalKeys: Target = targetOf<Typing>({
       }
       must(!/\n\s+at .*:\d+:\d+/.test(session.output()), `a stack trace: ${session.output().slice(-1000)}`);
       must(!session.output().includes("fault of its own"), `a fault: ${session.output().slice(-1000)}`);
-      must(!session.isAlternate() && !session.cursorIsHidden(), "the terminal was left as the screen had it");
+      // What was written last may come after the end.
+      await session.until(
+        () => !session.isAlternate() && !session.cursorIsHidden(),
+        "the terminal as it was before the screen",
+      );
       return "accepted";
     };
   },

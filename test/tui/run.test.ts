@@ -194,6 +194,18 @@ describe("the screen in a terminal", () => {
     await on.shows("Rules of plait");
   });
 
+  test("what a terminal reports, and function keys with Ctrl, are passed over", async () => {
+    const { send, shows, exited, output } = explore();
+    await shows("proven best");
+    send("\u001b[24;80R\u001b[1;5P\u001b[?1;2c");
+    send("?");
+    await shows("All keys");
+    send("\u0003");
+    expect(await exited).toBe(0);
+    expect(output()).not.toContain("fault");
+    expect(output()).toContain("left with 0");
+  });
+
   test("without a file, samples are offered and one opens", async () => {
     const on = explore({}, "start");
     await on.shows("Samples to try");
