@@ -16,15 +16,15 @@ async function load(): Promise<Engine> {
   return highsEngine;
 }
 
-const engine = await load();
-
-let previous: Promise<void> = Promise.resolve();
-port.on("message", (question: Question) => {
-  previous = previous.then(async () =>
-    say({ id: question.id, outcome: await engine(question.program, optionsFor(question)) }),
-  );
+void load().then((engine) => {
+  let previous: Promise<void> = Promise.resolve();
+  port.on("message", (question: Question) => {
+    previous = previous.then(async () =>
+      say({ id: question.id, outcome: await engine(question.program, optionsFor(question)) }),
+    );
+  });
+  say("ready");
 });
-say("ready");
 
 /** Seldom enough that telling costs nothing, often enough for a person who watches. */
 const WORD_EVERY_MS = 100;

@@ -7,8 +7,8 @@ import { existsSync } from "node:fs";
  * @throws Error where there is no built worker
  */
 export function builtWorkerUrl(): URL {
-  const places = ["./engine-worker.js", "../engine-worker.js", "../dist/engine-worker.js"];
+  const places = ["./engine-worker.cjs", "../engine-worker.cjs", "../dist/engine-worker.cjs"];
   const found = places.map((place) => new URL(place, import.meta.url)).find((url) => existsSync(url));
-  if (found === undefined) throw new Error("engine-worker.js is missing: run the build first");
+  if (found === undefined) throw new Error("engine-worker.cjs is missing: run the build first");
   return found;
 }

@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import type { Terminal } from "./command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { MOST_INPUT_BYTES } from "./files.ts";
@@ -54,4 +53,8 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-process.exitCode = await runCommandLine(process.argv.slice(2), terminal);
+// Until it is done: what ends without having been done has not been done.
+process.exitCode = exitCodes.fault;
+void runCommandLine(process.argv.slice(2), terminal).then((code) => {
+  process.exitCode = code;
+});

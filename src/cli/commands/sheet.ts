@@ -12,6 +12,7 @@ import type { CommandInput, CommandRun } from "../command.ts";
 import { deliver, jsonText, textWidth } from "../deliver.ts";
 import { CommandError } from "../exit-codes.ts";
 import { endWith, fittedFile } from "../fitted.ts";
+import { printedHtml, printedPdf } from "../print-sheet.ts";
 
 const forms = ["json", "html", "pdf"] as const;
 type Form = (typeof forms)[number] | "text";
@@ -33,13 +34,10 @@ export const run: CommandRun = async (input) => {
     case "text":
       await deliver(input, sheetText(fit, sheet, textWidth(terminal.columns)));
       break;
-    case "html": {
-      const { printedHtml } = await import("../print-sheet.ts");
+    case "html":
       await deliver(input, await printedHtml(fit, sheet));
       break;
-    }
     case "pdf": {
-      const { printedPdf } = await import("../print-sheet.ts");
       const { pdf, notes } = await printedPdf(fit, sheet, paper);
       await deliver(input, pdf);
       for (const note of notes) terminal.say(note);
