@@ -97,9 +97,7 @@ export const noRefitWords = (
   isLongEnough
     ? `${piece} is as long as its outline already, so there is nothing left to fit: end it as the sheet says, or unravel some rows.`
     : "The rest cannot be fitted so that the motif ends whole at its mark and every limit is kept.",
-  ...(conflict.length > 0
-    ? ["These rules cannot all be kept; if any one of them gave way, something would fit:"]
-    : []),
+  ...(conflict.length > 0 ? ["These rules cannot all be kept, whatever else gives way:"] : []),
   ...conflict.map(
     ({ words, place }) => `  - ${words} ${place ? `(line ${place.line})` : "(not stated in the file)"}`,
   ),
