@@ -78,7 +78,7 @@ describe("the package", () => {
       "CHANGELOG.md",
       "dist/LICENSES.txt",
       ...readdirSync(join(folder, "source/dist"))
-        .filter((name) => name.endsWith("-worker.js"))
+        .filter((name) => /-worker\.c?js$/.test(name))
         .map((name) => `dist/${name}`),
       "samples/sleeve.yaml",
       "samples/motifs/braid.yaml",
