@@ -39,7 +39,8 @@ describe("the guarded engine on a program that is slow for the usual one", () =>
     expectPublished(linesOfTwentySeven, outcome);
     expect(outcome).toMatchObject({
       engine: "HiGHS",
-      note: expect.stringContaining("did not finish in time"),
+      // It may have been silent all the while, where the machine has other things to do.
+      note: expect.stringMatching(/did not finish in time|gave no answer in time/),
     });
   });
 });
