@@ -1,4 +1,5 @@
 import { writeSync } from "node:fs";
+import { errorCode } from "../../src/edit/file-reason.ts";
 
 /** Alternate screen with the cursor's place kept, xterm's private mode 1049. */
 const enter = "\u001b[?1049h\u001b[2J\u001b[H\u001b[?25l";
@@ -12,6 +13,10 @@ export interface TerminalModes {
   readonly clear: () => void;
 }
 
+/** A terminal that has not shown what it was sent after a second is not going to. */
+const [mostTries, pauseMs] = [100, 10];
+const pause = new Int32Array(new SharedArrayBuffer(4));
+
 /** @param alternate whether there is an alternate screen to go to */
 export function createTerminalModes(
   output: NodeJS.WriteStream & { readonly fd: number },
@@ -19,11 +24,17 @@ export function createTerminalModes(
 ): TerminalModes {
   let taken = false;
   const write = (text: string): void => {
-    try {
-      // Not through the stream: on the way out nothing waits for it any more.
-      writeSync(output.fd, text);
-    } catch {
-      // The terminal is gone; there is nothing to put back.
+    let rest: Uint8Array = Buffer.from(text);
+    for (let tries = 0; rest.length > 0 && tries < mostTries; tries++) {
+      try {
+        // Not through the stream: on the way out nothing waits for it any more.
+        rest = rest.subarray(writeSync(output.fd, rest));
+      } catch (error) {
+        // Otherwise the terminal is gone, and there is nothing to put back.
+        if (errorCode(error) !== "EAGAIN") return;
+        // It takes nothing more until it has shown what it was sent.
+        Atomics.wait(pause, 0, 0, pauseMs);
+      }
     }
   };
   return {
