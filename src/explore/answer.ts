@@ -17,7 +17,7 @@ export type Answer =
   /** A fault of the program: nothing of it may be shown as a fit. */
   | { readonly kind: "failed"; readonly reason: string };
 
-export interface AnswerLimits extends Pick<SolveOptions, "onRivals"> {
+export interface AnswerLimits extends Pick<SolveOptions, "onRivals" | "kept"> {
   readonly rivals: number;
   readonly timeLimitMs: number;
 }

@@ -1,5 +1,6 @@
 import type { Engine } from "../../solver/program.ts";
 import type { Fit } from "../fit/fit.ts";
+import type { Kept } from "../fit/kept.ts";
 import { fitAsked } from "../grading/fit-asked.ts";
 import { differences } from "../report/differences.ts";
 import { applyEdits } from "./apply-edits.ts";
@@ -105,6 +106,7 @@ export async function tryStep(
   present: Fit | undefined,
   engine: Engine,
   beside: Beside = {},
+  kept?: Kept,
 ): Promise<StepOutcome | undefined> {
   const before = readSource(source, name, beside).garment;
   const rule = before && rulesFor(before).find(({ id }) => id === step.rule);
@@ -117,7 +119,7 @@ export async function tryStep(
   const { garment } = reading;
   const moved = garment && rulesFor(garment).find(({ id }) => id === step.rule);
   if (!garment || !moved) return undefined;
-  const result = await fitAsked({ ...reading, garment }, engine, { rivals: 0 });
+  const result = await fitAsked({ ...reading, garment }, engine, { rivals: 0, ...(kept && { kept }) });
   const named = { ...step, title: ruleTitle(moved), allows: allowsText(moved.allows) };
   if (result.status !== "fits") return { ...named, fits: false, differences: [] };
   return {

@@ -4,7 +4,7 @@ import { growingQuantity } from "../motif/growing-quantity.ts";
 import type { Motif } from "../motif/motif.ts";
 import { isProblem, traceMotif } from "../motif/trace-motif.ts";
 import { isForbidden } from "../safety/cord-rules.ts";
-import { within } from "./allowance.ts";
+import { hold, within } from "./allowance.ts";
 import { byCostThenPlainness } from "./candidates.ts";
 import { type Field, fieldsOf, neighbours } from "./field.ts";
 import { type Footing, footingKey, footingOf } from "./footing.ts";
@@ -15,8 +15,9 @@ import {
   unsurpassedCandidates,
 } from "./growth/growing-candidates.ts";
 import { type Track, tracksOf } from "./growth/tracks.ts";
+import type { Kept } from "./kept.ts";
 import { createLayouts, type Layout } from "./layouts.ts";
-import { type Look, looksOf, valuesOf } from "./looks.ts";
+import { type KeepWays, type Look, looksOf, valuesOf } from "./looks.ts";
 import type { Measure } from "./measure.ts";
 import { groundOfLayouts, layoutsByLength } from "./on-hand/ground.ts";
 import { type SupplyMeasures, supplyMeasures } from "./on-hand/supply-measures.ts";
@@ -33,6 +34,8 @@ export interface Extent {
   readonly measures?: readonly Measure[];
   /** Makes the looks of a motif that stays as it is, in the place of `looksOf`. */
   readonly looksOf?: LooksOf;
+  /** What was worked out for an earlier state of the garment; looks by `looksOf` are not kept. */
+  readonly kept?: Kept;
 }
 
 export type LooksOf = typeof looksOf;
@@ -44,7 +47,7 @@ export const enumerate = (garment: Garment, extent: Extent = {}): Choices =>
   within(undefined, () => choicesOf(garment, extent));
 
 function choicesOf(garment: Garment, extent: Extent): Choices {
-  const { fits = usualFits, anyLayout = false, measures: asked = [], looksOf: looksFor = looksOf } = extent;
+  const { fits = usualFits, anyLayout = false, measures: asked = [], kept } = extent;
   const placed = placedMotifs(garment);
   const fields = fieldsOf(garment);
   const supplies = supplyMeasures(garment, garment.onHand, groundOfLayouts(fields));
@@ -53,14 +56,7 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
   const looks = placed.map(
     (motif) =>
       tracks.get(motif.name)?.map(({ settled }) => settled) ??
-      looksFor(
-        motif,
-        garment.gauge,
-        garment.weights,
-        fits,
-        countLimits(garment, motif.name),
-        supplies?.keepWays,
-      ).map((look) => apartBy(measures, look)),
+      looksIn(garment, motif, fits, extent, supplies?.keepWays).map((look) => apartBy(measures, look)),
   );
   const motifs = new Map(placed.map((motif) => [motif.name, motif]));
   const losses = fields.map((field) => fixedLoss(field, motifs.get(field.placement.motif)!) ?? 0);
@@ -79,7 +75,27 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
     lostBeside: (field) => lostBeside[field.index]!,
   });
   const footings = new Map(placed.map((motif, index) => [motif.name, footingsOf(looks[index]!)]));
-  const kept = anyLayout ? 1 : fits;
+  const pathsKept = anyLayout ? 1 : fits;
+  const surroundings = JSON.stringify([
+    groundStitch(garment.gauge),
+    garment.weights,
+    garment.bed,
+    anyLayout,
+    fits,
+  ]);
+  /** Layouts of one look all the way. */
+  const plainLayouts = (field: Field, alike: readonly Footing[]): readonly Layout[] => {
+    const footing = alike[0]!;
+    const make = (): readonly Layout[] => layoutsUnder(field, footing, undefined, alike);
+    if (!kept || measures.length > 0) return make();
+    const drawIn = drawInOf(motifs.get(field.placement.motif)!);
+    const of = [surroundings, field, neighbours(field, fields), lostBeside[field.index], drawIn, footing];
+    return again(kept, `layouts ${JSON.stringify(of)}`, make).map((layout) => ({
+      ...layout,
+      field,
+      footing,
+    }));
+  };
   const steadyElsewhere = keepsPlainLengths(garment);
   const layouts = fields.map((field): readonly Layout[] => {
     const { motif } = field.placement;
@@ -90,16 +106,16 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
           field,
           track.footing,
           supplies?.readsCord
-            ? createCandidatesByCord(track, kept, {
+            ? createCandidatesByCord(track, pathsKept, {
                 lessIsBetter: supplies.lessIsBetter,
                 everyTerm: asked.length > 0,
                 anyCost: anyLayout,
               })
             : asked.length === 0
-              ? (room) => growingCandidates(room, track, kept)
+              ? (room) => growingCandidates(room, track, pathsKept)
               : (room) => unsurpassedCandidates(room, track),
         ),
-      ) ?? footings.get(motif)!.flatMap((alike) => layoutsUnder(field, alike[0]!, undefined, alike));
+      ) ?? footings.get(motif)!.flatMap((alike) => plainLayouts(field, alike));
     return made.sort(byCostThenPlainness);
   });
   const lostOn = (onPiece: readonly Field[]): number =>
@@ -111,6 +127,35 @@ function choicesOf(garment: Garment, extent: Extent): Choices {
     looks: looks.map((ofMotif) => [...ofMotif].sort((a, b) => a.cost - b.cost)),
     layouts: supplies ? withSupplies(garment, fields, layouts, supplies, lostOn) : layouts,
   };
+}
+
+/** The looks of a motif that stays as it is. */
+function looksIn(
+  garment: Garment,
+  motif: Motif,
+  fits: number,
+  { looksOf: looksFor = looksOf, kept }: Extent,
+  keepWays: KeepWays | undefined,
+): readonly Look[] {
+  const { gauge, weights } = garment;
+  const limits = countLimits(garment, motif.name);
+  const make = (): readonly Look[] => looksFor(motif, gauge, weights, fits, limits, keepWays);
+  if (!kept || looksFor !== looksOf || keepWays) return make();
+  return again(kept, `looks ${JSON.stringify([motif, gauge, weights, fits, limits])}`, make).map((look) => ({
+    ...look,
+    motif,
+  }));
+}
+
+/** What is kept takes as much of what may be held as what is made. */
+function again<Item>(kept: Kept, of: string, make: () => readonly Item[]): readonly Item[] {
+  let isMade = false;
+  const list = kept(of, () => {
+    isMade = true;
+    return make();
+  });
+  if (!isMade) hold(list.length);
+  return list;
 }
 
 /** Layouts that tell all that they take of what is on hand; the first placement's bear what taking nothing would cost. */

@@ -3,6 +3,7 @@ import type { Engine, EngineOptions } from "../../solver/program.ts";
 import type { Garment } from "../garment/garment.ts";
 import { WorkEnded, within } from "./allowance.ts";
 import type { Fit } from "./fit.ts";
+import type { Kept } from "./kept.ts";
 import { fitFrom, prepare } from "./prepare.ts";
 
 export { RefusedFit } from "./refused-fit.ts";
@@ -47,6 +48,8 @@ export interface SolveOptions {
   readonly timeLimitMs?: number;
   /** Told once the best fit is found, and after each rival, how many of them there are. */
   readonly onRivals?: (found: number, wanted: number) => void;
+  /** What was worked out for an earlier state of the garment. */
+  readonly kept?: Kept;
 }
 
 const usualRivals = 5;
@@ -66,7 +69,9 @@ export async function fitGarment(
   const limits = remaining(options.timeLimitMs);
   let prepared: ReturnType<typeof prepare>;
   try {
-    prepared = within(options.timeLimitMs, () => prepare(garment, { fits: wanted + 1 }));
+    prepared = within(options.timeLimitMs, () =>
+      prepare(garment, { fits: wanted + 1, ...(options.kept && { kept: options.kept }) }),
+    );
   } catch (error) {
     if (error instanceof WorkEnded) return { status: "stopped", reason: error.message, nodes: 0, notes: [] };
     throw error;

@@ -4,6 +4,7 @@ import { type Answer, answerFor, conflictOf } from "../../src/explore/answer.ts"
 import { readSource } from "../../src/explore/read-source.ts";
 import { rulesFor } from "../../src/explore/rules-for.ts";
 import { givingSteps, inOrderOfInterest, tryStep } from "../../src/explore/steps.ts";
+import { createKept } from "../../src/fit/kept.ts";
 import type { EndSearch, SolveReport, SolveRequest } from "./messages.ts";
 import { findWhy } from "./why-request.ts";
 
@@ -24,6 +25,8 @@ export function solveRequests(
   engine: Engine,
   report: (report: SolveReport) => void,
 ): (request: SolveRequest | EndSearch) => void {
+  // A change of one rule leaves most of what was worked out as it was.
+  const kept = createKept();
   let stopping = new AbortController();
   let newest: SolveRequest | undefined;
   let running = false;
@@ -44,7 +47,7 @@ export function solveRequests(
     if (!garment) return;
     const search = watched(engine, request);
     const answer = byWhom(
-      await answerFor({ ...reading, garment }, search.engine, { ...limits, onRivals: search.onRivals }),
+      await answerFor({ ...reading, garment }, search.engine, { ...limits, kept, onRivals: search.onRivals }),
     );
     if (superseded()) return;
     report({ kind: "answer", sequence, answer });
@@ -56,7 +59,7 @@ export function solveRequests(
       // Requests that came meanwhile are taken in before the next step starts.
       await turn();
       if (superseded()) return;
-      const outcome = await tryStep(source, name, step, fit, engine, beside);
+      const outcome = await tryStep(source, name, step, fit, engine, beside, kept);
       if (superseded()) return;
       if (outcome) report({ kind: "step", sequence, outcome });
     }
