@@ -10,7 +10,7 @@ afterAll(() => process.chdir(folder));
 
 test("every command line ends with an exit code that there is, and with words", async () => {
   const outcomes: string[] = [];
-  for (const trial of await commandLinesTried.trials(7, 150)) {
+  for (const trial of await commandLinesTried.trials(7, 80)) {
     try {
       outcomes.push(await trial.run());
     } catch (error) {

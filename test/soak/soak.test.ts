@@ -11,15 +11,15 @@ const seed = 7;
 
 /** A slice of what `npm run soak` tries, with another seed. */
 const slices: readonly (readonly [Target, inputs: number])[] = [
-  [changedGarments, 400],
-  [rawBytes, 300],
-  [acceptedGarments, 50],
+  [changedGarments, 200],
+  [rawBytes, 150],
+  [acceptedGarments, 30],
   [expressions, 2000],
-  [svgDrawings, 200],
+  [svgDrawings, 120],
   [dxfDrawings, 100],
   [exploreKeys, 50],
-  [workKeysPressed, 100],
-  [programRuns, 4],
+  [workKeysPressed, 60],
+  [programRuns, 3],
 ];
 
 test.each(slices.map(([target, inputs]) => [target.name, target, inputs] as const))(
