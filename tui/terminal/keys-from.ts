@@ -37,6 +37,12 @@ function keyOfCharacter(character: string): readonly string[] {
     case "\b":
       return ["backspace"];
     default:
-      return /\p{C}/u.test(character) ? [] : [character];
+      return controlKey(character) ?? (/\p{C}/u.test(character) ? [] : [character]);
   }
+}
+
+/** Ctrl with a letter, as a terminal sends it (ASCII): the letter's code less 96. */
+function controlKey(character: string): readonly string[] | undefined {
+  const code = character.charCodeAt(0);
+  return code >= 1 && code <= 26 ? [`ctrl-${String.fromCharCode(code + 96)}`] : undefined;
 }
