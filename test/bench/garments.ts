@@ -1,9 +1,19 @@
 import { stringify } from "yaml";
 import type { Garment } from "../../src/garment/garment.ts";
 import { readGarment } from "../../src/garment/read-garment.ts";
+import type { GarmentFile } from "../support/garment-file.ts";
 
-/** An invented garment with so many pieces that all carry one crossed cord. */
-export function garmentWith(placements: number): Garment {
+const onOneMachine: Pick<GarmentFile, "format" | "bed" | "gauge"> = {
+  format: "evenrow/1",
+  bed: { needles: 200 },
+  gauge: {
+    ground: { stitches: 22, rows: 31, over: "10 cm" },
+    cord: { needles: 3, stitches: 19, over: "10 cm" },
+  },
+};
+
+/** An invented garment with so many pieces that all carry one crossed cord, as its file has it. */
+export function fileWith(placements: number): GarmentFile {
   const pieces = Object.fromEntries(
     Array.from({ length: placements }, (_, index) => [
       `piece ${index + 1}`,
@@ -18,7 +28,8 @@ export function garmentWith(placements: number): Garment {
       },
     ]),
   );
-  return garmentFrom({
+  return {
+    ...onOneMachine,
     pieces,
     motifs: {
       plait: {
@@ -31,21 +42,17 @@ export function garmentWith(placements: number): Garment {
       motif: "plait",
       on,
       from: "rib top",
+      to: "bind-off",
       margins: { bottom: "2..20", top: "0..12", side: { least: 5 } },
     })),
-  });
+  };
 }
 
+/** The same as it is read. */
+export const garmentWith = (placements: number): Garment => garmentFrom(fileWith(placements));
+
 function garmentFrom(parts: object): Garment {
-  const text = stringify({
-    format: "evenrow/1",
-    bed: { needles: 200 },
-    gauge: {
-      ground: { stitches: 22, rows: 31, over: "10 cm" },
-      cord: { needles: 3, stitches: 19, over: "10 cm" },
-    },
-    ...parts,
-  });
+  const text = stringify({ ...onOneMachine, ...parts });
   const { garment, diagnostics } = readGarment(text, "bench.yaml");
   if (!garment) throw new Error(diagnostics[0]?.message);
   return garment;
