@@ -53,8 +53,8 @@ export function stepLines(garment: OpenGarment): readonly Line[] {
         ...lines,
         line(
           solving.outcome.kind === "fits"
-            ? "One step of no rule makes it better."
-            : "One step of no rule lets it fit.",
+            ? "No single step of a rule makes it better."
+            : "No single step of a rule lets it fit.",
           "dim",
         ),
       ];
