@@ -139,7 +139,7 @@ function canBeReckoned(
       code: "yarn-not-known",
       message:
         unit === "g"
-          ? `the ${of} on hand is told by weight, and how much yarn of the ${unknown} weighs is not known`
+          ? `the ${of} on hand is told by weight, and the tex of the ${unknown} yarn is not stated, so grams and metres cannot be told from each other`
           : `the ${of} on hand is told by length, and the ${unknown} is reckoned by the weight of a swatch`,
       expected: `yarn: { ${unknown}: { tex: 370 } }, which is the grams of 1000 m`,
     });
