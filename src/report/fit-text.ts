@@ -15,7 +15,7 @@ import { gaugeRangeLines } from "./gauge-range-text.ts";
 import { mirrorWords } from "./mirror-words.ts";
 import { partWords } from "./part-words.ts";
 import { phaseWords } from "./phase-words.ts";
-import { counted, inCentimetres, listed, signedPercent } from "./words.ts";
+import { cordLength, counted, listed, signedPercent } from "./words.ts";
 import { wrap } from "./wrap.ts";
 
 /** The best fit, what it gives up and its rivals, as text of at most `width` characters a line. */
@@ -91,7 +91,7 @@ function placementLines(fit: Fit, placement: FittedPlacement): readonly string[]
     ...phaseWords(fit, placement).map((words) => `  ${placement.motif}: ${words}`),
     ...(cord
       ? [
-          `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${inCentimetres(cord.lengthMm)}${times > 1 ? `, for each of the ${times}` : ""}`,
+          `  cord: make ${counted(cord.make, "cord stitch", "cord stitches")} (${cord.used} used, ${cord.make - cord.used} in reserve) = ${cord.passes} passes, ${cordLength(cord.lengthMm)}${times > 1 ? `, for each of the ${times}` : ""}`,
         ]
       : []),
   ];

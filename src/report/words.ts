@@ -1,3 +1,5 @@
+import { roundUpTo } from "./rounding.ts";
+
 /** "1 repeat", "2 repeats". */
 export const counted = (amount: number, one: string, many = `${one}s`): string =>
   `${Number.isInteger(amount) ? amount : Number(amount.toFixed(3))} ${amount === 1 ? one : many}`;
@@ -11,6 +13,9 @@ export const signedPercent = (fraction: number): string => {
 
 /** Millimetres as centimetres with at most one decimal: "33 cm", "102.2 cm". */
 export const inCentimetres = (mm: number): string => `${Number((mm / 10).toFixed(1))} cm`;
+
+/** A length of cord in centimetres, rounded up to a millimetre: what is too long is unravelled, what is too short is lost. */
+export const cordLength = (mm: number): string => inCentimetres(roundUpTo(mm, 0));
 
 /** "a", "a and b", "a, b and c". */
 export const listed = (parts: readonly string[]): string =>

@@ -162,7 +162,7 @@ describe("the printed pattern in nine sizes", () => {
       expect(table.numbers(piece, "cord stitches to make", "plait")).toEqual(make);
       expect(table.numbers(piece, "passes for them", "plait")).toEqual(make.map((one) => 2 * one));
       expect(table.numbers(piece, "length of the cord, cm", "plait")).toEqual(
-        make.map((one) => Number(((one * cordStitchMm) / 10).toFixed(1))),
+        make.map((one) => Math.ceil(one * cordStitchMm - 1e-9) / 10),
       );
     }
     const all = names.map((_, size) =>

@@ -1,7 +1,7 @@
 import { type CordPreparation, prepareCord } from "../../cord/preparation.ts";
 import { type Fit, type FittedPlacement, lookOf } from "../../fit/fit.ts";
 import { type GrowingQuantity, growingQuantity } from "../../motif/growing-quantity.ts";
-import { roundTo } from "../../report/rounding.ts";
+import { roundUpTo } from "../../report/rounding.ts";
 import { line, type TableLine, unlessNone } from "./line.ts";
 
 type Quantity = readonly [
@@ -39,7 +39,7 @@ const margins: readonly Quantity[] = [
 const cords: readonly Quantity[] = [
   ["cord stitches to make", "cord stitches", (_, cord) => cord?.make],
   ["passes for them", "passes", (_, cord) => cord?.passes],
-  ["length of the cord", "cm", (_, cord) => cord && roundTo(cord.lengthMm / 10, 1)],
+  ["length of the cord", "cm", (_, cord) => cord && roundUpTo(cord.lengthMm / 10, 1)],
 ];
 
 /** How a motif lies on a piece, and the cord to make for it. */

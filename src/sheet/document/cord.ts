@@ -1,8 +1,7 @@
 import { type CordPreparation, type PreparedCord, prepareCord } from "../../cord/preparation.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { timesMade } from "../../garment/times-made.ts";
-import { roundUpTo } from "../../report/rounding.ts";
-import { counted, inCentimetres, listed, ordinal } from "../../report/words.ts";
+import { cordLength, counted, inCentimetres, listed, ordinal } from "../../report/words.ts";
 import { type Content, type Fact, paragraph, type Section } from "./document.ts";
 
 /** The cords to make before a piece is cast on; undefined where none is laid. */
@@ -62,7 +61,7 @@ function cordFacts(
     { name: "Reserve", value: stitches(make - used) },
     {
       name: "Make",
-      value: `${stitches(make)} = ${counted(passes, "pass", "passes")}, about ${inCentimetres(roundUpTo(lengthMm, 0))}`,
+      value: `${stitches(make)} = ${counted(passes, "pass", "passes")}, about ${cordLength(lengthMm)}`,
     },
     { name: "Tails", value: `${inCentimetres(tails.eachMm)} of yarn left at each end` },
     ...(count > 0
