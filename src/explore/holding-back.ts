@@ -27,11 +27,16 @@ export function termTitle(fit: Fit, { term, motif, placement, supply }: Term): s
 export const isHelpful = ({ fits, costChange }: StepOutcome): boolean =>
   fits && (costChange === undefined || costChange < -costGrain);
 
+/** Whether what fits after a step costs the same as it does now. */
+export const isIdle = ({ fits, costChange }: StepOutcome): boolean =>
+  fits && costChange !== undefined && Math.abs(costChange) <= costGrain;
+
 /** What one step would change, as part of a sentence: "4 or more: 0.80 less, spread 4 instead of 3". */
-export function stepWords({ allows, fits, costChange, differences }: StepOutcome): string {
+export function stepWords(step: StepOutcome): string {
+  const { allows, fits, costChange, differences } = step;
   if (!fits) return `${allows}: still nothing fits`;
   if (costChange === undefined) return `${allows}: it fits`;
-  if (Math.abs(costChange) <= costGrain) return `${allows}: no change`;
+  if (isIdle(step)) return `${allows}: no change`;
   const saves = `${Math.abs(costChange).toFixed(2)} ${costChange < 0 ? "less" : "more"}`;
   return `${allows}: ${[saves, ...differences].join(", ")}`;
 }

@@ -1,4 +1,4 @@
-import { stepWords } from "../explore/holding-back.ts";
+import { isIdle, stepWords } from "../explore/holding-back.ts";
 import type { StepOutcome } from "../explore/steps.ts";
 import type { PlacedRule } from "../report/fit-json.ts";
 import { noFitText, ruleLines } from "../report/no-fit-text.ts";
@@ -67,7 +67,10 @@ function bindingLines({ binding, complete }: WhySo, width: number): readonly str
 
 /** A rule with what one step of it either way comes to. */
 export const bindingWords = ({ giving, holding }: WhySo["binding"][number]): string =>
-  `${giving.title}: ${[giving, ...(holding ? [holding] : [])].map(wordsOf).join("; ")}`;
+  `${giving.title}: ${[
+    isIdle(giving) ? `at its end, but one step further (${giving.allows}) changes nothing` : wordsOf(giving),
+    ...(holding ? [wordsOf(holding)] : []),
+  ].join("; ")}`;
 
 /** A step that takes away what the fit needs. */
 const wordsOf = (step: StepOutcome): string =>

@@ -23,8 +23,16 @@ export const whyKeys = [
   {
     keys: ["enter"],
     action: "make change",
-    words: "make the change that is chosen; undo takes it back",
+    words: "where nothing fits: make the change that is chosen; undo takes it back",
     short: "make it",
     places: ["why"],
+    unusable: ({ screen }) =>
+      screen.kind !== "why"
+        ? undefined
+        : screen.why?.status === "fits"
+          ? "Something fits already; Esc goes back to the rules, where each can be pushed."
+          : screen.why?.changes[screen.at]
+            ? undefined
+            : "There is no change here to make.",
   },
 ] as const satisfies readonly Binding[];

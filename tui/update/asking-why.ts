@@ -72,11 +72,9 @@ export function movedInWhy(state: State, screen: WhyScreen, by: number): Next {
 /** Makes the change that is chosen, as one step that can be undone. */
 export function makeChange(state: State): Next {
   const { screen } = state;
-  if (screen.kind !== "why") return next(state);
-  if (screen.why?.status === "fits")
-    return refuse(state, "Something fits already; Esc goes back to the rules, where each can be pushed.");
-  const change = screen.why?.changes[screen.at];
-  if (!change) return refuse(state, "There is no change here to make.");
+  const change =
+    screen.kind === "why" && screen.why?.status === "does not fit" && screen.why.changes[screen.at];
+  if (!change) return next(state);
   return changed(state, { edits: change.edits, words: `Done: ${change.words}.` });
 }
 
