@@ -19,6 +19,30 @@ const withoutDeveloperTools = {
   },
 };
 
+/**
+ * string-width makes Intl.Segmenter as it is loaded, which takes 10 to 20 ms. Most text is ASCII, which is as wide as it is
+ * long; the package is loaded with the first text that is not.
+ */
+const lateWidth = {
+  name: "late-width",
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^string-width$/ }, ({ path, importer, resolveDir }) =>
+      importer.includes("node_modules") || importer === path
+        ? undefined
+        : { path, namespace: "late-width", pluginData: { resolveDir } },
+    );
+    onLoad({ filter: /.*/, namespace: "late-width" }, ({ pluginData: { resolveDir } }) => ({
+      contents: `let measure;
+        export default function stringWidth(text, options) {
+          if (typeof text === "string" && /^[\\x20-\\x7e]*$/.test(text)) return text.length;
+          measure ??= require("string-width").default;
+          return measure(text, options);
+        }`,
+      resolveDir,
+    }));
+  },
+};
+
 const common = {
   bundle: true,
   platform: "node",
@@ -28,7 +52,7 @@ const common = {
   minifyWhitespace: true,
   logLevel: "warning",
   define: { "process.env.NODE_ENV": '"production"', EVENROW_VERSION: JSON.stringify(version) },
-  plugins: [withoutDeveloperTools],
+  plugins: [withoutDeveloperTools, lateWidth],
   // Bundled CommonJS packages call require() for node's own modules, and ask for the name of their file.
   banner: {
     js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url); const __filename = import.meta.filename ?? import.meta.url;',

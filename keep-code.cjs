@@ -2,8 +2,12 @@
 // bundle. What is kept holds the functions that have run by then, so that the next start need not compile them.
 const { renameSync, writeFileSync } = require("node:fs");
 const { syncBuiltinESMExports } = require("node:module");
+const v8 = require("node:v8");
 const vm = require("node:vm");
 const { parentPort } = require("node:worker_threads");
+
+// Code that has run only once is thrown away after a while, and with it all that is at the top of the scripts.
+v8.setFlagsFromString("--no-flush-bytecode");
 
 const scripts = [];
 vm.Script = class extends vm.Script {
@@ -15,6 +19,8 @@ vm.Script = class extends vm.Script {
 syncBuiltinESMExports();
 
 function keep() {
+  // V8 refuses code that was kept under other flags than it runs under.
+  v8.setFlagsFromString("--flush-bytecode");
   for (const [filename, script] of scripts) {
     const aside = `${filename}.code-${process.pid}`;
     writeFileSync(aside, script.createCachedData());
