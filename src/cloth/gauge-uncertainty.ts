@@ -11,8 +11,8 @@ export const readTo = 0.25;
 
 /** What the file says, else a quarter stitch in the swatch's stitches and a quarter row in its rows. */
 export const gaugeUncertainty = (ground: GroundGauge): GaugeUncertainty => ({
-  stitches: ground.within ?? readTo / ground.stitches,
-  rows: ground.within ?? readTo / rowsCounted(ground),
+  stitches: ground.within?.stitches ?? readTo / ground.stitches,
+  rows: ground.within?.rows ?? readTo / rowsCounted(ground),
 });
 
 /** Rows as they were counted on the swatch. */

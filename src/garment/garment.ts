@@ -70,8 +70,8 @@ export interface GroundGauge {
   readonly overMm: number;
   /** Rows as they were counted, where that was over another length in mm than the stitches. */
   readonly rowsCounted?: { readonly rows: number; readonly overMm: number };
-  /** How far off the gauge may be, as a fraction (0.02 = 2 %), where the file says so. */
-  readonly within?: number;
+  /** How far off either count may be, as fractions (0.02 = 2 %), where the file says so. */
+  readonly within?: { readonly stitches?: number; readonly rows?: number };
 }
 
 export interface CordGauge {

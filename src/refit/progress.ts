@@ -130,7 +130,7 @@ function progressAt(fit: Fit, piece: Piece, counted: CountedPiece, taken: Taken)
       stitches: ground.overMm / real.widthMm,
       rows: ground.overMm / real.heightMm,
       overMm: ground.overMm,
-      within: Math.max(share.rows, share.stitches),
+      within: share,
     },
     rowHeight: { mm: real.heightMm, withinMm: real.heightMm * share.rows, plannedMm: planned.heightMm },
     stitchWidth: { mm: real.widthMm, withinMm: real.widthMm * share.stitches, plannedMm: planned.widthMm },

@@ -1,5 +1,6 @@
 import type { Engine } from "../../solver/program.ts";
-import { rowsCounted } from "../cloth/gauge-uncertainty.ts";
+import { readTo, rowsCounted } from "../cloth/gauge-uncertainty.ts";
+import type { Fit } from "../fit/fit.ts";
 import { type FitResult, type Fits, fitGarment } from "../fit/solve.ts";
 import type { Garment, Gauge } from "../garment/garment.ts";
 import { steadyOver, type Widest, widestSteady } from "./widest.ts";
@@ -13,8 +14,8 @@ export interface Steadiness {
   readonly narrower?: Narrower;
   /** Whether something fits for the gauge as it is told; absent where there was no time to find out. */
   readonly fitsAsTold?: boolean;
-  /** What the best fit would cost then. */
-  readonly costAsTold?: number;
+  /** The best fit then, which may go beyond its limits elsewhere in the range. */
+  readonly asTold?: Fit;
   readonly larger?: LargerSwatch;
 }
 
@@ -33,7 +34,10 @@ export interface LargerSwatch {
   readonly result?: Fits;
 }
 
-/** What would have to be counted; each absent where the file says how sure a count is and not what was counted. */
+/**
+ * What would have to be counted; each absent where the file says that a count is surer than it could have been read, so
+ * that it is not what was counted.
+ */
 export interface SwatchCounts {
   readonly stitches?: number;
   readonly rows?: number;
@@ -74,7 +78,7 @@ export async function steadinessOf(
     asked,
     ...(narrower && { narrower }),
     ...(told && told.status !== "stopped" && { fitsAsTold: told.status === "fits" }),
-    ...(told?.status === "fits" && { costAsTold: told.fit.cost }),
+    ...(told?.status === "fits" && { asTold: told.fit }),
     ...(twice &&
       twice.status !== "stopped" && {
         larger: {
@@ -110,11 +114,14 @@ async function narrowerThan(
 /** What has to be counted for a swatch that many times as large, rounded up to whole stitches and rows. */
 export function countsOf({ ground, cord }: Gauge, times: number): SwatchCounts {
   const enough = (count: number): number => Math.ceil(count * times - 1e-6);
+  const rows = rowsCounted(ground);
   return {
-    ...(ground.within === undefined && {
-      stitches: enough(ground.stitches),
-      rows: enough(rowsCounted(ground)),
-    }),
-    ...(cord && cord.within === undefined && { cordStitches: enough(cord.stitches) }),
+    ...(wasCounted(ground.stitches, ground.within?.stitches) && { stitches: enough(ground.stitches) }),
+    ...(wasCounted(rows, ground.within?.rows) && { rows: enough(rows) }),
+    ...(cord && wasCounted(cord.stitches, cord.within) && { cordStitches: enough(cord.stitches) }),
   };
 }
+
+/** Counts told for a length such as 10 cm are often surer than so few could have been read: more of them were counted. */
+const wasCounted = (count: number, within: number | undefined): boolean =>
+  within === undefined || within >= (readTo / count) * (1 - 1e-9);

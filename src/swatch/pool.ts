@@ -6,7 +6,8 @@ const tapeReadToMm = 0.5;
 
 /** What several swatches say together. */
 export interface Pooled {
-  /** All counts over all lengths. */
+  /** All counts over all lengths, and their quotient. */
+  readonly counted: Counted;
   readonly perMm: number;
   /** How far that may be off, as a fraction (0.01 = 1 %): the larger of `reading` and `spread`. */
   readonly within: number;
@@ -37,6 +38,7 @@ export function pooled(swatches: readonly [Counted, ...Counted[]]): Pooled {
   const reading = Math.sqrt(swatches.length) * misreading({ count: counts, mm });
   const spread = swatches.length === 1 ? 0 : Math.max(...swatches.map((one) => apart(one, perMm)));
   return {
+    counted: { count: counts, mm },
     perMm,
     within: Math.max(reading, spread),
     reading,

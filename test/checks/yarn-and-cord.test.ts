@@ -34,7 +34,7 @@ describe("yarn by the loop-length constants", () => {
   });
 
   test("a gauge that is said to be within 2 % leaves 2 % at either count", () => {
-    const { least, most } = loopMetres({ ...swatch(22, 31), within: 0.02 });
+    const { least, most } = loopMetres({ ...swatch(22, 31), within: { stitches: 0.02, rows: 0.02 } });
     expect(100 * least).toBeCloseTo(Math.sqrt(20.952 / (6.82 * 1.02 ** 2)), 6);
     expect(100 * most).toBeCloseTo(Math.sqrt(24.1 / (6.82 * 0.98 ** 2)), 6);
   });

@@ -29,8 +29,8 @@ type Concerns = (placed: FittedPlacement, section: number) => boolean;
 /** All gauges in which each count is off by as much as it may be, one way or the other. */
 function cornersOf({ ground, cord }: Gauge, share: number): readonly Gauge[] {
   const off = {
-    stitches: share * (ground.within ?? 1 / (4 * ground.stitches)),
-    rows: share * (ground.within ?? 1 / (4 * (ground.rowsCounted?.rows ?? ground.rows))),
+    stitches: share * (ground.within?.stitches ?? 1 / (4 * ground.stitches)),
+    rows: share * (ground.within?.rows ?? 1 / (4 * (ground.rowsCounted?.rows ?? ground.rows))),
     cord: cord ? share * (cord.within ?? 1 / (4 * cord.stitches)) : 0,
   };
   const signs = [-1, 1];

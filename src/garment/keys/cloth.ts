@@ -34,8 +34,23 @@ export const clothKeys = {
       },
       within: {
         means: "how far off the gauge may be",
-        form: "a percentage",
+        form: "a percentage, or { stitches: 0.9 %, rows: 0.7 % }",
         otherwise: "a quarter stitch or row of the count",
+      },
+    },
+  },
+  within: {
+    where: "how far the ground's gauge may be off",
+    keys: {
+      stitches: {
+        means: "how far off the stitches may be",
+        form: "a percentage",
+        otherwise: "a quarter stitch of the count",
+      },
+      rows: {
+        means: "how far off the rows may be",
+        form: "a percentage",
+        otherwise: "a quarter row of the count",
       },
     },
   },

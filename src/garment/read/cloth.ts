@@ -20,6 +20,7 @@ export function bedAt(reading: Reading, cursor: Cursor): Bed | undefined {
 }
 
 const gaugeExample = "{ stitches: 22, rows: 31, over: 10 cm }";
+const withinExample = "{ stitches: 0.9 %, rows: 0.7 % }";
 const cordExample = "{ needles: 3, stitches: 19, over: 10 cm }";
 
 export function gaugeAt(reading: Reading, cursor: Cursor): Gauge | undefined {
@@ -40,7 +41,7 @@ function groundAt(reading: Reading, cursor: Cursor): GroundGauge | undefined {
   const rowsOverCursor = table.at("rows over");
   const rowsOverMm =
     rowsOverCursor && lengthAt(reading, rowsOverCursor, "what the rows were counted over", limits.swatchMm);
-  const within = withinAt(reading, table);
+  const within = groundWithinAt(reading, table);
   if (stitches === undefined || rows === undefined || overMm === undefined) return undefined;
   sensible(reading, cursor, overMm / stitches, "a stitch", "wide");
   sensible(reading, cursor, (rowsOverMm ?? overMm) / rows, "a row", "high");
@@ -86,6 +87,31 @@ function cordAt(reading: Reading, cursor: Cursor): CordGauge | undefined {
 function withinAt(reading: Reading, table: Table): number | undefined {
   const cursor = table.at("within");
   return cursor && percentageAt(reading, cursor, "how far the gauge may be off", limits.gaugeWithin);
+}
+
+/** One percentage for stitches and rows, or one for each. */
+function groundWithinAt(reading: Reading, table: Table): GroundGauge["within"] {
+  const cursor = table.at("within");
+  if (!cursor) return undefined;
+  if (cursor.written.kind !== "table") {
+    const both = withinAt(reading, table);
+    return both === undefined ? undefined : { stitches: both, rows: both };
+  }
+  const what = "how far the gauge may be off";
+  const each = tableAt(reading, cursor, what, keysOf("within"), withinExample);
+  if (!each) return undefined;
+  if (each.keys().length === 0)
+    return report(reading, cursor, {
+      code: "missing-key",
+      message: `neither stitches nor rows are said in ${what}`,
+      expected: withinExample,
+    });
+  const one = (key: "stitches" | "rows"): number | undefined => {
+    const at = each.at(key);
+    return at && percentageAt(reading, at, `how far the ${key} may be off`, limits.gaugeWithin);
+  };
+  const [stitches, rows] = [one("stitches"), one("rows")];
+  return { ...(stitches !== undefined && { stitches }), ...(rows !== undefined && { rows }) };
 }
 
 function swatchCount(reading: Reading, table: Table, key: string, example: string): number | undefined {

@@ -10,8 +10,14 @@ describe("how far off a gauge may be", () => {
   });
 
   test("is what the file says, where it does", () => {
-    expect(gaugeUncertainty({ stitches: 25, rows: 40, overMm: 100, within: 0.02 })).toEqual({
+    expect(
+      gaugeUncertainty({ stitches: 25, rows: 40, overMm: 100, within: { stitches: 0.02, rows: 0.01 } }),
+    ).toEqual({
       stitches: 0.02,
+      rows: 0.01,
+    });
+    expect(gaugeUncertainty({ stitches: 25, rows: 40, overMm: 100, within: { rows: 0.02 } })).toEqual({
+      stitches: 0.01,
       rows: 0.02,
     });
   });

@@ -279,6 +279,14 @@ table("a number or a size", [
   ],
   [ground('{ stitches: 22, rows: 31, over: §4" }'), "unknown-unit", '"4""', "4 in"],
   [ground("{ stitches: 22, rows: 31, over: §10 }"), "missing-unit", "10", "10 cm"],
+  [
+    ground("{ stitches: 22, rows: 31, over: 10 cm, within: §{} }"),
+    "missing-key",
+    "nothing between the brackets",
+    "{ stitches: 0.9 %, rows: 0.7 % }",
+  ],
+  [ground("{ stitches: 22, rows: 31, over: 10 cm, within: { rows: §2 } }"), "missing-percent", "2", "2 %"],
+  [ground("{ stitches: 22, rows: 31, over: 10 cm, within: { §row: 2 % } }"), "unknown-key", "row", "rows"],
   [ground("{ stitches: 22, rows: 31, over: 10 cm, within: §2 }"), "missing-percent", "2", "2 %"],
   [ground("{ stitches: 22, rows: 31, over: 10 cm, within: §2 cm }"), "not-a-percentage", '"2 cm"', "2 %"],
   [

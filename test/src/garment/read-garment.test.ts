@@ -97,7 +97,7 @@ describe("a whole garment file", () => {
       title: "Sleeve with a crossed cord",
       bed: { needles: 150, pitchMm: 6.5, carriage: "right" },
       gauge: {
-        ground: { stitches: 22, rows: 31, overMm: 100, within: 0.02 },
+        ground: { stitches: 22, rows: 31, overMm: 100, within: { stitches: 0.02, rows: 0.02 } },
         cord: { needles: 3, stitches: 19, overMm: 100, thicknessMm: 5 },
       },
       yarn: { ground: { tex: 370 }, cord: { tex: 370 } },

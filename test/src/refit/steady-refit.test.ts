@@ -30,7 +30,7 @@ describe("the rest of a piece that has to be steady", () => {
     expect(warningWords(rest)).toEqual([]);
     const [piece] = rest.fit.pieces;
     const { ground } = rest.fit.garment.gauge;
-    for (const off of [-ground.within!, 0, ground.within!]) {
+    for (const off of [-ground.within!.rows!, 0, ground.within!.rows!]) {
       const mm = (piece!.rows * ground.overMm) / (ground.rows * (1 + off));
       expect(Math.abs(mm - 360)).toBeLessThanOrEqual(10 + 1e-6);
     }
@@ -71,7 +71,7 @@ describe("the rest of a piece that has to be steady", () => {
       const { ground } = rest.fit.garment.gauge;
       const share = typeof plain.steady === "string" ? fraction(plain.steady) : 1;
       for (const sign of [-1, 1]) {
-        const rowMm = ground.overMm / (ground.rows * (1 + sign * share * ground.within!));
+        const rowMm = ground.overMm / (ground.rows * (1 + sign * share * ground.within!.rows!));
         const longer = rest.fit.pieces[0]!.rows * rowMm - lengthMm(outline.at(-1)!.height);
         expect(longer, JSON.stringify(plain)).toBeLessThanOrEqual(lengthMm(grow ?? "0 mm") + 1e-6);
         expect(-longer, JSON.stringify(plain)).toBeLessThanOrEqual(lengthMm(shrink ?? "0 mm") + 1e-6);

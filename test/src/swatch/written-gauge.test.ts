@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readGarment } from "../../../src/garment/read-garment.ts";
+import { countsOf } from "../../../src/steady/steadiness.ts";
 import { swatchGauge } from "../../../src/swatch/swatch-gauge.ts";
 import { withGauge } from "../../../src/swatch/written-gauge.ts";
 import { swatchesOf } from "./support/swatches-of.ts";
@@ -23,21 +24,33 @@ describe("withGauge", () => {
       garment
         .replace(
           "stitches: 22, rows: 31, over: 12 cm",
-          "stitches: 21.98, rows: 30.93, over: 10 cm, within: 0.7 %",
+          "stitches: 40, rows: 60, over: 18.2 cm, rows over: 19.4 cm, within: { stitches: 0.7 %, rows: 0.5 % }",
         )
-        // A quarter of a cord stitch in 50 and half a millimetre on 26 cm, with what writing 19.23 loses.
-        .replace("stitches: 19, over: 10 cm", "stitches: 19.23, over: 10 cm, within: 0.6 %"),
+        // A quarter of a cord stitch in 50 and half a millimetre on 26 cm.
+        .replace("stitches: 19, over: 10 cm", "stitches: 50, over: 26 cm, within: 0.6 %"),
     );
   });
 
-  test("tells rows for the length of the stitches, where the file had another one for them", () => {
-    const apart = garment.replace("over: 12 cm", "over: 12 cm, rows over: 14 cm");
-    const read = readGarment(
-      withGauge(apart, swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm"))),
-      "strip.yaml",
-    ).garment!.gauge.ground;
-    expect(read.rows / read.overMm).toBeCloseTo(0.3093, 9);
-    expect(read.rowsCounted).toEqual({ rows: 30.93, overMm: 100 });
+  test("takes away the length for the rows alone where they were counted over that of the stitches", () => {
+    const apart = garment.replace("over: 12 cm", "over: 12 cm, rows over: 14 cm, within: { rows: 2 % }");
+    expect(withGauge(apart, swatchGauge(swatchesOf("40 stitches 18.2 cm, 58 rows 18.2 cm")))).toContain(
+      "{ stitches: 40, rows: 58, over: 18.2 cm, within: { stitches: 0.7 %, rows: 0.6 % } }",
+    );
+  });
+
+  test("writes several swatches as all counts over all lengths, and one range where both ways are as sure", () => {
+    const gauge = swatchGauge(
+      swatchesOf("40 stitches 18.2 cm, 40 rows 18.2 cm", "20.5 stitches 9.3 cm, 20.5 rows 9.3 cm"),
+    );
+    expect(withGauge(garment, gauge)).toContain(
+      "{ stitches: 60.5, rows: 60.5, over: 27.5 cm, within: 0.7 % }",
+    );
+  });
+
+  test("says what has to be counted on a larger swatch", () => {
+    const gauge = swatchGauge(swatchesOf("31 stitches 14.2 cm, 44 rows 14.6 cm", "cord: 40 stitches 21 cm"));
+    const read = readGarment(withGauge(garment, gauge), "strip.yaml").garment!.gauge;
+    expect(countsOf(read, 2)).toEqual({ stitches: 62, rows: 88, cordStitches: 80 });
   });
 
   test("leaves a cord alone that was not measured", () => {
@@ -65,15 +78,15 @@ describe("withGauge", () => {
         const read = readGarment(withGauge(garment, gauge), "strip.yaml").garment?.gauge.ground;
         const { ground } = gauge;
         if (!read || !ground) throw new Error("the gauge is gone");
-        const within = read.within ?? 0;
-        for (const [back, one] of [
-          [read.stitches / read.overMm, ground.stitches],
-          [read.rows / read.overMm, ground.rows],
+        expect(countsOf({ ground: read }, 1)).toEqual({ stitches, rows });
+        for (const [back, one, within] of [
+          [read.stitches / read.overMm, ground.stitches, read.within!.stitches!],
+          [read.rows / read.overMm, ground.rows, read.within!.rows!],
         ] as const) {
-          expect(Math.abs(back / one.perMm - 1)).toBeLessThanOrEqual(within);
-          // What the swatch allows on either side is in the range that the file states about its own numbers.
-          expect(back * (1 + within)).toBeGreaterThanOrEqual(one.perMm * (1 + one.within) * (1 - 1e-4));
-          expect(back * (1 - within)).toBeLessThanOrEqual(one.perMm * (1 - one.within) * (1 + 1e-4));
+          expect(back / one.perMm).toBeCloseTo(1, 9);
+          // Rounded up to a tenth of a percent.
+          expect(within).toBeGreaterThanOrEqual(one.within - 1e-12);
+          expect(within).toBeLessThan(one.within + 0.001);
         }
       }),
       { seed: 3119, numRuns: 60 },

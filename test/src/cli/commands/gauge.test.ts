@@ -73,9 +73,9 @@ describe("gauge", () => {
       sample
         .replace(
           "ground: { stitches: 22, rows: 31, over: 10 cm }",
-          "ground: { stitches: 22.47, rows: 32.26, over: 10 cm, within: 0.7 % }",
+          "ground: { stitches: 40, rows: 60, over: 17.8 cm, rows over: 18.6 cm, within: { stitches: 0.7 %, rows: 0.5 % } }",
         )
-        .replace("cord: { needles: 3, stitches: 19,", "cord: { needles: 3, stitches: 19.23,"),
+        .replace("cord: { needles: 3, stitches: 19,", "cord: { needles: 3, stitches: 50,"),
     );
     expect((await gauge([washed, cord, "--into", file])).err).toBe(`${file} says this gauge already.\n`);
   });
