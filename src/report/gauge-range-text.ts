@@ -43,11 +43,19 @@ const around = (segments: MotifRange["segments"]): Bounds => ({
 
 const percents = ({ least, most }: Bounds): string => `${signedPercent(least)} to ${signedPercent(most)}`;
 
+/** Rounded down, so that no more is promised than holds. */
 function slackWords(fit: Fit): string {
   const slack = slackOf(fit);
-  if (slack >= 1) return `every limit is kept, even ${times(slack)} as far off`;
+  if (slack >= 1) {
+    const times = Math.floor(10 * slack) / 10;
+    return `every limit is kept, ${times === 1 ? "and only just" : `even ${times} times as far off`}`;
+  }
   const broken = brokenAt(fit, slack + 2 * shareGrain);
-  const held = `every limit is kept over ${Math.floor(1000 * slack) / 10} % of that`;
+  const share = Math.floor(1000 * slack) / 10;
+  const held =
+    share === 0
+      ? "no part of the range is safe: a limit is reached at the gauge itself"
+      : `every limit is kept over ${share} % of that`;
   const beyond = broken ? `; further off ${brokenWords[broken.what](broken.of)}` : "";
   return `${held}${beyond}${fit.garment.steady === undefined ? " (steady: true asks for all of it)" : ""}`;
 }
@@ -57,9 +65,6 @@ const brokenWords: Readonly<Record<Broken["what"], (of: string) => string>> = {
   ease: (motif) => `the ease of ${motif} goes beyond its limits`,
   loop: (motif) => `a loop of ${motif} gets longer than its wearer may have`,
 };
-
-/** Rounded down, so that no more is promised than holds. */
-const times = (slack: number): string => `${Math.floor(10 * slack) / 10} times`;
 
 /** "35.8 to 36.4 cm": outward to a millimetre, so that nothing lies beyond. */
 const centimetres = ({ least, most }: Bounds): string =>

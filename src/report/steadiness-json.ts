@@ -8,12 +8,12 @@ import { roundTo } from "./rounding.ts";
 
 /** What there is to know beside a fit that has to be steady, or where there is none. */
 export function steadinessToJson(steadiness: Steadiness): object {
-  const { garment, asked, narrower, fitsAsTold, costAsTold, larger } = steadiness;
+  const { garment, asked, narrower, fitsAsTold, asTold, larger } = steadiness;
   const { gauge } = garment;
   return {
     asked,
     ...(fitsAsTold !== undefined && { fits_as_told: fitsAsTold }),
-    ...(costAsTold !== undefined && { cost_as_told: roundTo(costAsTold, 6) }),
+    ...(asTold && { cost_as_told: roundTo(asTold.cost, 6) }),
     ...(narrower && {
       widest: {
         share: narrower.share === undefined ? null : down(narrower.share),

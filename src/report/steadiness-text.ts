@@ -1,5 +1,6 @@
 import { type Bounds, gaugeRange } from "../cloth/gauge-range.ts";
 import { gaugeOff } from "../cloth/gauge-uncertainty.ts";
+import type { Fit } from "../fit/fit.ts";
 import type { Fits } from "../fit/solve.ts";
 import type { Gauge } from "../garment/garment.ts";
 import { rangesOf } from "../steady/ranges.ts";
@@ -10,6 +11,7 @@ import {
   type Steadiness,
   type SwatchCounts,
 } from "../steady/steadiness.ts";
+import { fitFields } from "./fit-json.ts";
 import { fitText } from "./fit-text.ts";
 import { roundUpTo } from "./rounding.ts";
 import { offWords } from "./steady-words.ts";
@@ -33,9 +35,12 @@ export function withSteadiness(
   const offered = steadiness.narrower?.offered;
   return [
     text,
+    ...(fitted ? [wrap(holdsWords(steadiness, fitted), width).join("\n")] : []),
     steadinessText(steadiness, fitted, width),
     ...(offered ? [fitText(offered.result, width)] : []),
-  ].join("\n\n");
+  ]
+    .filter((part) => part !== "")
+    .join("\n\n");
 }
 
 function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width: number): string {
@@ -47,6 +52,16 @@ function steadinessText(steadiness: Steadiness, fitted: Fits | undefined, width:
     .flatMap((words) => wrap(words, width, words.startsWith(" ") ? 4 : 0))
     .join("\n");
 }
+
+/** That the fit is what was asked for, and whether asking changed it. */
+function holdsWords({ asked, asTold }: Steadiness, { fit }: Fits): string {
+  const over = asked === 1 ? "the whole range" : `the ${percent(asked)} of the range that are asked for`;
+  const same = asTold && isSame(fit, asTold) ? "; it is the same fit as without asking for that" : "";
+  return `This holds over ${over}${same}.`;
+}
+
+const isSame = (fit: Fit, other: Fit): boolean =>
+  JSON.stringify(fitFields(fit)) === JSON.stringify(fitFields(other));
 
 const noTime = "There was no time to find out over how much of the range something fits.";
 
@@ -63,11 +78,13 @@ function narrowerWords(
         ? "How wide a range can be had: none. Something fits for the gauge as it is told, but once a row is more than half a row off, a piece is longer or shorter than it may be."
         : noTime,
     ];
-  const range = `${percent(offered.share)} of the range, which is ${offWords(gaugeOff(gauge), offered.share)}`;
+  const over = asked === 1 ? "the whole range" : `the ${percent(asked)} of the range that are asked for`;
+  const off = `at most ${offWords(gaugeOff(gauge), offered.share)} off`;
+  const found = `Over ${over} nothing fits. Below is the best fit over ${percent(offered.share)} of it (${off}); write steady: ${percent(offered.share)} to ask for it.`;
   return [
     exact
-      ? `How wide a range can be had: ${range}. steady: ${percent(offered.share)} asks for it; its best fit stands below. Over ${percent(roundUpTo(noneFrom, 3))} or more nothing fits.`
-      : `How wide a range can be had: ${range}, and perhaps more, but less than ${percent(roundUpTo(noneFrom, 3))}; the time was up. steady: ${percent(offered.share)} asks for it; its best fit stands below.`,
+      ? `${found} From ${percent(roundUpTo(noneFrom, 3))} on nothing fits.`
+      : `${found} Something may fit over more, but over less than ${percent(roundUpTo(noneFrom, 3))}: the time was up.`,
     ...(swatchTimes === undefined
       ? []
       : [
@@ -77,7 +94,7 @@ function narrowerWords(
 }
 
 function largerWords(
-  { garment, asked, costAsTold }: Steadiness,
+  { garment, asked, asTold }: Steadiness,
   { times, counts, result }: LargerSwatch,
   fitted: Fits | undefined,
 ): readonly string[] {
@@ -92,9 +109,7 @@ function largerWords(
           result.fit.cost < fitted.fit.cost - 1e-6
             ? `  the best fit would cost ${cost(result)} instead of ${cost(fitted)}`
             : `  the best fit would cost ${cost(fitted)}, as it does now`,
-          ...(costAsTold === undefined
-            ? []
-            : [`  with a gauge known for certain it would cost ${costAsTold.toFixed(3)}`]),
+          ...(asTold ? [`  with a gauge known for certain it would cost ${asTold.cost.toFixed(3)}`] : []),
         ];
   const shown = fitted ?? result;
   return [head, ...(shown ? sizeWords(shown, gauge, times) : []), ...gain].filter(() => asked > 0);

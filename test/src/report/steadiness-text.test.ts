@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { simplexEngine } from "../../../solver/simplex-engine.ts";
 import type { Garment } from "../../../src/garment/garment.ts";
@@ -17,6 +18,13 @@ const sleeve = (end: string): Garment =>
       yarn: "steady: true",
     }),
   );
+
+const withEaseFrom = (garment: Garment, from: number): Garment => ({
+  ...garment,
+  motifs: garment.motifs.map((motif) =>
+    motif.kind === "cord" ? { ...motif, ease: { ...motif.ease, from } } : motif,
+  ),
+});
 
 async function lookRound(garment: Garment): Promise<Steadiness> {
   const result = await fitHere(garment, { rivals: 0 });
@@ -43,8 +51,8 @@ describe("what is said where nothing is steady", () => {
     expect(said(steadiness)).toEqual([
       "HEAD",
       [
-        "How wide a range can be had: 46.5 % of the range, which is 0.53 % in stitches, 0.38 % in rows and 0.61 % in the cord. steady: 46.5 % asks for it; its best fit stands below. Over 46.6 % or more nothing",
-        "fits.",
+        "Over the whole range nothing fits. Below is the best fit over 46.5 % of it (at most 0.53 % in stitches, 0.38 % in rows and 0.61 % in the cord off); write steady: 46.5 % to ask for it. From 46.6 % on",
+        "nothing fits.",
         "For all of it the swatch would have to be 2.15 times as large (48 stitches, 67 rows and 41 cord stitches).",
         "A swatch twice as large (44 stitches, 62 rows and 38 cord stitches):",
         "  nothing would fit even then",
@@ -70,11 +78,36 @@ describe("what is said where nothing is steady", () => {
     ]);
     const { narrower, larger: _, ...others } = await lookRound(sleeve("3 %"));
     const cut = { ...others, narrower: { ...narrower!, noneFrom: 0.7, exact: false } };
-    expect(said(cut)[1]).toContain("and perhaps more, but less than 70 %; the time was up");
+    expect(said(cut)[1]?.replaceAll("\n", " ")).toContain(
+      "Something may fit over more, but over less than 70 %: the time was up.",
+    );
     const { fitsAsTold: __, ...unknown } = never;
     expect(said(unknown)[1]).toContain("There was no time");
     const none = { ...others, narrower: { noneFrom: 1, exact: false } };
     expect(said(none)[1]).toBe("There was no time to find out over how much of the range something fits.");
+  });
+});
+
+describe("what is said of a fit that holds", () => {
+  const told = async (garment: Garment): Promise<string> => {
+    const result = await fitHere(garment, { rivals: 0 });
+    if (result.status !== "fits") throw new Error(result.status);
+    const steadiness = await steadinessOf(garment, result, simplexEngine, 0, () => Number.POSITIVE_INFINITY);
+    return withSteadiness("HEAD", steadiness, result, 200).split("\n\n")[1]!;
+  };
+
+  test("is over what it holds, and that asking changed nothing where it did not", async () => {
+    expect(await told(withEaseFrom(sleeve("15 %"), -0.05))).toBe(
+      "This holds over the whole range; it is the same fit as without asking for that.",
+    );
+    expect(await told({ ...sleeve("3 %"), steady: 0.4 })).toBe(
+      "This holds over the 40 % of the range that are asked for; it is the same fit as without asking for that.",
+    );
+  });
+
+  test("says nothing of the same where asking changed the counts", async () => {
+    const pullover = soundGarment(readFileSync("samples/child-pullover.yaml", "utf8"));
+    expect(await told({ ...pullover, steady: 1 })).toBe("This holds over the whole range.");
   });
 });
 
@@ -85,6 +118,32 @@ describe("what is said of a fit's range", () => {
     if (result.status !== "fits") throw new Error(result.status);
     expect(gaugeRangeLines(result.fit, 200).at(-1)).toBe(
       "  every limit is kept over 46.5 % of that; further off the ease of plait goes beyond its limits (steady: true asks for all of it)",
+    );
+  });
+
+  test("is that it only just holds, and that it does not hold at all", async () => {
+    const last = async (garment: Garment): Promise<string> => {
+      const { steady: _, ...bold } = garment;
+      const result = await fitHere(bold, { rivals: 0 });
+      if (result.status !== "fits") throw new Error(result.status);
+      return gaugeRangeLines(result.fit, 200).at(-1)!;
+    };
+    const off = 0.005;
+    const garment = sleeve("3 %");
+    const { ground, cord } = garment.gauge;
+    const just = {
+      ...garment,
+      gauge: {
+        ground: { ...ground, within: { stitches: off, rows: off } },
+        cord: { ...cord!, within: off },
+      },
+    };
+    expect(await last(just)).toBe("  every limit is kept, and only just");
+    // The ease of the lead-in by hand, and a limit a hair below it.
+    const ease = (3 * (100 / 19)) / Math.hypot(2 * (100 / 22), 4 * (100 / 31)) - 1;
+    const edge = withEaseFrom(garment, ease - 1e-6);
+    expect(await last(edge)).toBe(
+      "  no part of the range is safe: a limit is reached at the gauge itself; further off the ease of plait goes beyond its limits (steady: true asks for all of it)",
     );
   });
 
