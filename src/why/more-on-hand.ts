@@ -28,6 +28,7 @@ export function moreOnHand(garment: Garment, supply: Supply): Way {
   return {
     rule: path.join("."),
     mostSteps: Math.ceil((furthestTimes * amount) / step),
+    followed: "up to eleven times as much",
     costPerStep: (100 * step * weightOf(garment.weights, "waste")) / amount,
     widely: give,
     barely: (steps) => [

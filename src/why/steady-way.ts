@@ -21,6 +21,7 @@ export function steadyWay({ gauge, steady = 0 }: Garment, { rule, path, lift }: 
   return {
     rule,
     mostSteps: all,
+    followed: "down to 0 %",
     costPerStep: most / stepsInAll,
     widely: give,
     barely: (steps) => [
@@ -35,6 +36,7 @@ export function steadyWay({ gauge, steady = 0 }: Garment, { rule, path, lift }: 
     otherwise: {
       rule,
       mostSteps: 1,
+      followed: "until it is not asked",
       costPerStep: most * steady,
       widely: lift,
       barely: () => [

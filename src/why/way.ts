@@ -13,6 +13,8 @@ export interface Way {
   readonly rule: string;
   /** The furthest that is looked at. */
   readonly mostSteps: number;
+  /** How far that is, in words: "up to 24 rows". */
+  readonly followed: string;
   readonly costPerStep: number;
   /** All that may be given up in so many steps. */
   readonly widely: (garment: Garment, steps: number) => Garment;

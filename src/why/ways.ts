@@ -1,7 +1,7 @@
 import { allowing, rowsMm, typeAllows } from "../explore/change-allows.ts";
 import type { Change, Edit } from "../explore/edit.ts";
 import type { GarmentRule, RuleAllows } from "../explore/garment-rule.ts";
-import { evenStep, lengthText } from "../explore/rule-words.ts";
+import { evenStep, lengthText, percentText } from "../explore/rule-words.ts";
 import {
   farColumns,
   farEase,
@@ -17,6 +17,7 @@ import { STEADY_RULE } from "../fit/refusal/steady-rule.ts";
 import { type Allowed, anyFrom, only } from "../garment/allowed.ts";
 import type { Garment } from "../garment/garment.ts";
 import { OTHER_WEIGHT } from "../garment/weights.ts";
+import { counted } from "../report/words.ts";
 import { easedBy } from "./comparison.ts";
 import { allowingInstead } from "./give-way.ts";
 import { moreOnHand } from "./more-on-hand.ts";
@@ -55,6 +56,7 @@ export function waysOf(
   const out: Way = {
     rule: named.rule,
     mostSteps: 1,
+    followed: "until it is taken out",
     costPerStep: TAKEN_OUT_COST,
     widely: named.lift,
     barely: () => [{ change: { edits: [edit], words: takenOutWords(garment, named) }, give: named.lift }],
@@ -98,6 +100,7 @@ function easingWay(source: string, garment: Garment, rule: GarmentRule): Way | u
   return {
     rule: rule.id,
     mostSteps: mostShort,
+    followed: `up to ${mostShort} more`,
     costPerStep: OTHER_WEIGHT,
     widely: give,
     barely: (steps) => {
@@ -124,12 +127,14 @@ function movingWays(
   });
   const alongOneEnd = (
     mostSteps: number,
+    followed: string,
     allowsAfter: (steps: number) => RuleAllows,
     typed: (steps: number) => string,
     costPerStep = weight,
   ): Way => ({
     rule: rule.id,
     mostSteps,
+    followed,
     costPerStep,
     widely: (one, steps) => allowingInstead(one, rule.path, allowsAfter(steps)),
     barely: (steps) => [giving(allowsAfter(steps), typeAllows(source, rule, typed(steps)))],
@@ -137,16 +142,27 @@ function movingWays(
   switch (allows.kind) {
     case "least": {
       const after = (steps: number) => ({ ...allows, value: allows.value - steps });
-      return [alongOneEnd(allows.value, after, (steps) => `${after(steps).value} or more`)];
+      return [alongOneEnd(allows.value, "down to 0", after, (steps) => `${after(steps).value} or more`)];
     }
     case "most": {
       const after = (steps: number) => ({ ...allows, value: allows.value + steps });
-      return [alongOneEnd(allows.greatest - allows.value, after, (steps) => `up to ${after(steps).value}`)];
+      const followed = `up to ${counted(allows.greatest, "needle")}`;
+      return [
+        alongOneEnd(
+          allows.greatest - allows.value,
+          followed,
+          after,
+          (steps) => `up to ${after(steps).value}`,
+        ),
+      ];
     }
     case "length": {
       const rows = Math.floor(allows.mm / allows.rowMm + 1e-9);
       const after = (steps: number) => ({ ...allows, mm: rowsMm(rows + steps, allows.rowMm) });
-      return [alongOneEnd(Math.max(0, farRows - rows), after, (steps) => lengthText(after(steps).mm))];
+      const followed = `up to ${counted(farRows, "row")}`;
+      return [
+        alongOneEnd(Math.max(0, farRows - rows), followed, after, (steps) => lengthText(after(steps).mm)),
+      ];
     }
     case "ease": {
       const [from, to] = [allows.from, allows.to].map((end) => Math.round(100 * easeGrain * end)) as [
@@ -162,12 +178,14 @@ function movingWays(
       return [
         alongOneEnd(
           from - 100 * easeGrain * farEase.from,
+          `down to ${percentText(farEase.from)}`,
           (steps) => ease(from - steps, to),
           (steps) => typed(from - steps, to),
           weight / easeGrain,
         ),
         alongOneEnd(
           100 * easeGrain * farEase.to - to,
+          `up to ${percentText(farEase.to)}`,
           (steps) => ease(from, to + steps),
           (steps) => typed(from, to + steps),
           weight / easeGrain,
@@ -219,6 +237,7 @@ function amongValues(rule: GarmentRule, allowed: Allowed, among: Among): Way {
     return {
       ...common,
       mostSteps: Math.max(0, Math.min(distance, allowed.least - least)),
+      followed: `down to ${Math.max(least, allowed.least - distance)}`,
       widely: (one, steps) => among.widely(one, anyFrom(allowed.least - steps)),
       barely: (steps) => [toAllow(anyFrom(allowed.least - steps))],
     };
@@ -238,6 +257,7 @@ function amongValues(rule: GarmentRule, allowed: Allowed, among: Among): Way {
   return {
     ...common,
     mostSteps: distance,
+    followed: `up to ${distance} either way`,
     widely: (one, steps) => among.widely(one, only(...values, ...within(steps).filter(isNew))),
     barely: (steps) => {
       const nearer = within(steps - 1);

@@ -39,6 +39,7 @@ export function whyToJson(why: PlacedWhy, source: string): object {
       cost: change.cost,
       words: change.words,
     })),
+    unhelpful: why.unhelpful,
   };
 }
 

@@ -39,7 +39,7 @@ const unfinishedLines = (why: Pick<PlacedWhy, "complete" | "status">, width: num
       ];
 
 function changeLines(
-  { changes, complete }: Pick<WhyNot, "changes" | "complete">,
+  { changes, unhelpful, complete }: Pick<WhyNot, "changes" | "unhelpful" | "complete">,
   width: number,
 ): readonly string[] {
   if (changes.length === 0)
@@ -47,10 +47,18 @@ function changeLines(
       ? wrap("No change of one rule, or of two together, was found that would let it fit.", width)
       : [];
   return [
-    ...wrap("Any one of these would let it fit, the least disturbing first; less of it would not:", width),
+    ...wrap(headOfChanges, width),
     ...changes.flatMap((change) => wrap(`  - ${changeWords(change)}`, width, 4)),
+    ...(unhelpful.length > 0 ? ["", headOfUnhelpful] : []),
+    ...unhelpful.flatMap(({ words }) => wrap(`  - ${words}`, width, 4)),
   ];
 }
+
+/** Above the changes that would let it fit. */
+export const headOfChanges =
+  "Any one of these would let it fit, the least disturbing first (in brackets what it gives up, weighed as the fit's cost is); less of it would not:";
+
+export const headOfUnhelpful = "Of the others that stand in the way:";
 
 /** "leave at least 3 needles at each side of plait on cuff instead of 5 (disturbs by 2)". */
 export const changeWords = ({ words, cost }: LeastChange): string =>

@@ -9,6 +9,7 @@ import { conflictAmong } from "../fit/refusal.ts";
 import type { Garment } from "../garment/garment.ts";
 import { type Binding, bindingRules } from "./binding.ts";
 import { byCost, type LeastChange, leastChanges } from "./least-changes.ts";
+import { type Unhelpful, unhelpfulAmong } from "./unhelpful.ts";
 
 /** What stands in the way of every fit, and what would let it fit, as far as it was found out. */
 export interface WhyNot {
@@ -19,6 +20,8 @@ export interface WhyNot {
   readonly smallest: boolean;
   /** The least disturbing first. */
   readonly changes: readonly LeastChange[];
+  /** What is known of the others of the conflict, once everything was tried. */
+  readonly unhelpful: readonly Unhelpful[];
   /** Whether everything was tried. */
   readonly complete: boolean;
 }
@@ -67,6 +70,7 @@ export async function whyNot(file: Questioned, engine: Engine, pace: Pace): Prom
     conflict: rules,
     smallest: false,
     changes: [],
+    unhelpful: [],
     complete: false,
   };
   const learn = (more: Partial<WhyNot>): void => {
@@ -85,10 +89,10 @@ export async function whyNot(file: Questioned, engine: Engine, pace: Pace): Prom
     );
     learn({ conflict, smallest: true });
     const fits = asking("Looking for the least changes");
-    await leastChanges({ ...file, fits }, conflict, rules, (change) =>
+    const changes = await leastChanges({ ...file, fits }, conflict, rules, (change) =>
       learn({ changes: byCost([...why.changes, change]) }),
     );
-    learn({ complete: true });
+    learn({ unhelpful: unhelpfulAmong(file, conflict, changes), complete: true });
   });
   return why;
 }

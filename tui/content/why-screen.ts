@@ -1,5 +1,5 @@
 import { wrap } from "../../src/report/wrap.ts";
-import { bindingWords, changeWords } from "../../src/why/why-text.ts";
+import { bindingWords, changeWords, headOfChanges, headOfUnhelpful } from "../../src/why/why-text.ts";
 import type { WhyTold } from "../../src/why/why-told.ts";
 import type { WhyScreen } from "../state.ts";
 import type { Glyphs } from "./glyphs.ts";
@@ -20,7 +20,12 @@ export function whyLines(screen: WhyScreen, width: number, height: number, glyph
       line(`${row === 0 && isChosen ? glyphs.pointer : " "} ${text}`, isChosen ? "chosen" : "plain"),
     );
   });
-  const foot = wrap(standing(screen), wide).map((text) => line(text, "accent"));
+  const others = othersIn(why);
+  const foot = [
+    ...others.flatMap((words) => wrap(words, wide, words.startsWith("-") ? 2 : 0).map((text) => line(text))),
+    ...(others.length > 0 ? [line("")] : []),
+    ...wrap(standing(screen), wide).map((text) => line(text, "accent")),
+  ];
   const answers = [
     ...reasonsIn(why).flatMap((words) =>
       wrap(words, wide, words.startsWith("-") ? 2 : 0).map((text) => line(text)),
@@ -43,8 +48,14 @@ export function whyFacts(screen: WhyScreen): readonly string[] {
     ...reasonsIn(why).map((words) => words.replace(/^- /, "Rule: ")),
     ...headOfAnswers(why),
     ...answersIn(why).map((words, index) => `${index === screen.at ? "Chosen: " : ""}${words}.`),
+    ...othersIn(why).map((words) => words.replace(/^- /, "Rule: ")),
     standing(screen),
   ];
+}
+
+function othersIn(why: WhyTold | undefined): readonly string[] {
+  if (why?.status !== "does not fit" || why.unhelpful.length === 0) return [];
+  return [headOfUnhelpful, ...why.unhelpful.map(({ words }) => `- ${words}`)];
 }
 
 function reasonsIn(why: WhyTold | undefined): readonly string[] {
@@ -68,9 +79,7 @@ function headOfAnswers(why: WhyTold | undefined): readonly string[] {
       : why.complete
         ? ["It fits, and no rule holds it back."]
         : ["It fits."];
-  return why.changes.length > 0
-    ? ["Any one of these would let it fit, the least disturbing first; Enter makes it:"]
-    : [];
+  return why.changes.length > 0 ? [`${headOfChanges.slice(0, -1)}; Enter makes it:`] : [];
 }
 
 function answersIn(why: WhyTold | undefined): readonly string[] {

@@ -178,3 +178,29 @@ describe("an asking that is ended early", () => {
     );
   });
 });
+
+test("of each rule in the way that no change is proposed of, it is said how far it was followed", async () => {
+  // 102 rows of cloth for 8 rows of lead and 6 repeats of 16.
+  const { changes, unhelpful } = await whyOf(`format: evenrow/1
+bed: { needles: 150 }
+gauge:
+  ground: { stitches: 22, rows: 31, over: 10 cm }
+  cord: { needles: 3, stitches: 19, over: 10 cm }
+pieces:
+  sleeve:
+    outline: [{ height: 0 cm, width: 20 cm }, { height: 33 cm, width: 31 cm }]
+    grow: 0 cm
+    shrink: 0 cm
+motifs:
+  plait: { like: crossed cord, interval: 8, spread: 3, ease: { from: -40 %, to: 40 % } }
+place:
+  - { motif: plait, on: sleeve, repeats: 6, margins: { bottom: 0, top: 0 } }
+`);
+  expect(changes.map(({ words }) => words)).toEqual([
+    "let the sleeve grow by up to 2 rows (6.5 mm) instead of not at all",
+  ]);
+  expect(unhelpful.map(({ words }) => words)).toEqual([
+    "plait on sleeve: repeats 6; no change of it alone helps (followed up to 40 either way)",
+    "plait: interval 8 rows; no change of it alone helps (followed up to 12 either way)",
+  ]);
+});

@@ -71,7 +71,7 @@ test("what an asking that was ended has left is told, rule by rule", () => {
   const conflict = placedRules(rulesOf(garment!).slice(0, 3), locate);
   const told = whyText(
     "Cuff",
-    { status: "does not fit", conflict, smallest: false, changes: [], complete: false },
+    { status: "does not fit", conflict, smallest: false, changes: [], unhelpful: [], complete: false },
     80,
   );
   expect(told).toContain("- the bed has 150 needles (line 4)");
