@@ -1,6 +1,7 @@
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import type { EngineOptions, Outcome, Program } from "./program.ts";
 import type { Question, WorkerMessage, WorkerRole } from "./worker-messages.ts";
+import { startWorker } from "./worker-start.ts";
 
 /** What came back from a lane: an outcome, or why there is none. */
 export type Reply =
@@ -64,9 +65,9 @@ export function createEngineLane(
   const waiting: Waiting[] = [];
 
   const start = (): void => {
-    const started = new Worker(workerUrl, { workerData: role, execArgv: [] });
+    const { worker: started, isReady } = startWorker(workerUrl, role);
     worker = started;
-    ready = false;
+    ready = isReady;
     // A worker that is not `worker` any more has been ended; what it still says is about nothing.
     started.on("message", (message: WorkerMessage) => started === worker && hear(message));
     started.on("error", (error) => started === worker && fail({ kind: "broken", reason: error.message }));

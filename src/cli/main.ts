@@ -1,3 +1,5 @@
+// First of all, so that the thread starts while everything else is loaded.
+import "./early-engine.ts";
 import type { Terminal } from "./command.ts";
 import { exitCodes } from "./exit-codes.ts";
 import { MOST_INPUT_BYTES } from "./files.ts";

@@ -152,7 +152,8 @@ export async function withEngine<Result>(
     throw error;
   } finally {
     watch.close();
-    await guarded.close();
+    // What was found is shown while the thread comes to its end.
+    void guarded.close();
   }
 }
 
