@@ -148,8 +148,28 @@ function rivalLines(result: Fits, width: number): readonly string[] {
     ];
   return [
     `Next best${amongSizes ? " with what all sizes share" : ""}${rivalsProven ? "" : " (not proven)"}`,
+    ...asCheapWords(fit, rivals).flatMap((words) => wrap(`  ${words}`, width, 2)),
     ...rivals.flatMap((rival) =>
       wrap(`  ${cost(rival.cost).padStart(8)}  ${differences(fit, rival).join(", ")}`, width, 12),
     ),
   ];
+}
+
+/** Why rivals that cost what the best fit does are not the best; nothing where all cost more. */
+function asCheapWords(fit: Fit, rivals: readonly Fit[]): readonly string[] {
+  const asCheap = rivals.filter((rival) => cost(rival.cost) === cost(fit.cost));
+  if (asCheap.length === 0) return [];
+  const why = asCheap.every((rival) => isPlainer(fit, rival))
+    ? "the best is the one that changes the length less, then takes fewer repeats"
+    : "any of them will do";
+  return [`What costs ${cost(fit.cost)} is as cheap as the best; ${why}.`];
+}
+
+/** Whether a fit changes lengths by fewer rows in all, or by as many with fewer repeats. */
+function isPlainer({ placements }: Fit, other: Fit): boolean {
+  const [own, others] = [placements, other.placements].map((all) => ({
+    rows: all.reduce((sum, { change }) => sum + Math.abs(change), 0),
+    repeats: all.reduce((sum, { repeats }) => sum + repeats, 0),
+  }));
+  return own!.rows === others!.rows ? own!.repeats < others!.repeats : own!.rows < others!.rows;
 }
