@@ -3,6 +3,7 @@ import { carriageAt, otherSide } from "../cloth/carriage.ts";
 import { type CountedNeck, type CountedPiece, halfNeedlesAt, needlesAt } from "../cloth/counted-piece.ts";
 import type { Fit } from "../fit/fit.ts";
 import type { Side } from "../garment/garment.ts";
+import { timesMade } from "../garment/times-made.ts";
 import { type ActionsByRow, motifActions } from "./motif-actions.ts";
 import type { Action, Sheet, SheetPiece, SheetRow } from "./sheet.ts";
 
@@ -16,10 +17,12 @@ function buildPiece(fit: Fit, piece: CountedPiece): SheetPiece {
   const needlesAtStart = needlesAt(piece, 0);
   const [from, to] = needlesAtStart;
   const rows = hasNeck(piece) ? rowsWithNeck(piece, ornament) : plainRows(piece, ornament);
+  const make = timesMade(fit.garment, piece.name);
   const castOn: Action = { act: "cast-on", from, to };
   const [first, ...rest] = rows[0]?.row === 0 ? rows : [rowAt(piece, 0, needlesAtStart, []), ...rows];
   return {
     piece: piece.name,
+    ...(make > 1 && { make }),
     needlesAtStart,
     rowsInAll: piece.rows,
     rows: [{ ...first!, do: [castOn, ...first!.do] }, ...rest],

@@ -8,6 +8,8 @@ export interface Sheet {
 
 export interface SheetPiece {
   readonly piece: string;
+  /** How many of it are knitted, said where it is not one. */
+  readonly make?: number;
   readonly needlesAtStart: NeedleRange;
   /** Rows of the whole piece; a neck is worked twice from its own row to here. */
   readonly rowsInAll: number;

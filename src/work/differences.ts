@@ -1,7 +1,7 @@
 import { listed } from "../report/words.ts";
 import type { SheetPiece } from "../sheet/sheet.ts";
 import type { WorkEvent } from "./events.ts";
-import { isBegun, type PieceWork, pieceNamed, type WorkRecord } from "./record.ts";
+import { isBegun, ofAsMany, type PieceWork, pieceNamed, type WorkRecord } from "./record.ts";
 import { type Step, stepsOf } from "./steps.ts";
 
 /** How a piece's new sheet differs from the one that is followed. */
@@ -37,7 +37,7 @@ export const differencesOf = (
 export const sheetsToKeep = (record: WorkRecord, sheets: readonly SheetPiece[]): readonly SheetPiece[] =>
   sheets.map((sheet) => {
     const piece = pieceNamed(record, sheet.piece);
-    return piece && isBegun(piece) ? piece.sheet : sheet;
+    return piece && isBegun(piece) ? ofAsMany(piece.sheet, sheet) : sheet;
   });
 
 function withoutSheet({ sheet }: PieceWork): SheetDifference {

@@ -1,11 +1,14 @@
 import type { Measured } from "../refit/progress.ts";
 import type { SheetPiece } from "../sheet/sheet.ts";
+import { copyBefore, nextCopy } from "./copies.ts";
 import {
+  type CopyWork,
   currentPiece,
   isAtRow,
   isBegun,
   isSameSheet,
   newPiece,
+  ofAsMany,
   type PieceWork,
   pieceNamed,
   stepOf,
@@ -16,7 +19,7 @@ import { stepAt, stepsOf } from "./steps.ts";
 
 /** Something that happened at the machine. What can be kept is one of these; a record is what they add up to. */
 export type WorkEvent =
-  /** The next step: a row was knitted, or the second half was taken up. */
+  /** The next step: a row was knitted, the second half was taken up, or the next copy of the piece begun. */
   | { readonly kind: "next" }
   | { readonly kind: "back" }
   | { readonly kind: "jump"; readonly row: number; readonly part: number }
@@ -37,9 +40,9 @@ export type WorkEvent =
 export function applyEvent(record: WorkRecord, event: WorkEvent): WorkRecord {
   switch (event.kind) {
     case "next":
-      return movedTo(record, currentPiece(record).at + 1);
+      return toCopy(record, nextCopy(currentPiece(record))) ?? movedTo(record, currentPiece(record).at + 1);
     case "back":
-      return movedTo(record, currentPiece(record).at - 1);
+      return toCopy(record, copyBefore(currentPiece(record))) ?? movedTo(record, currentPiece(record).at - 1);
     case "jump":
       return movedTo(record, stepAt(currentPiece(record).sheet, event.row, event.part));
     case "note":
@@ -64,6 +67,9 @@ const withPiece = (record: WorkRecord, change: (piece: PieceWork) => PieceWork):
   ...record,
   pieces: record.pieces.map((piece) => (piece.sheet.piece === record.piece ? change(piece) : piece)),
 });
+
+const toCopy = (record: WorkRecord, copy: PieceWork | undefined): WorkRecord | undefined =>
+  copy && withPiece(record, () => copy);
 
 function movedTo(record: WorkRecord, at: number | undefined): WorkRecord {
   const piece = currentPiece(record);
@@ -93,7 +99,9 @@ function measuredOn(
   const { row, part } = stepOf(piece);
   const measurement = { row, part, ...measured, isRefitted: sheet !== undefined };
   const after = { ...piece, measurements: [...(piece.measurements ?? []), measurement] };
-  return sheet ? { ...after, sheet, at: placeIn(sheet, piece) } : after;
+  return sheet
+    ? { ...after, sheet, at: placeIn(sheet, piece), nextBeginsWith: piece.nextBeginsWith ?? piece.sheet }
+    : after;
 }
 
 function following(
@@ -102,10 +110,10 @@ function following(
 ): WorkRecord {
   const followed = sheets.map((sheet) => {
     const before = pieceNamed(record, sheet.piece);
-    return before ? carriedOver(before, sheet, textBehind(record, before), garmentText) : newPiece(sheet);
+    return before ? carriedOver(record, before, { garmentText, sheet }) : newPiece(sheet);
   });
   const left = record.pieces.filter(
-    (piece) => isBegun(piece) && !sheets.some((sheet) => sheet.piece === piece.sheet.piece),
+    (piece) => (isBegun(piece) || piece.copies) && !sheets.some((sheet) => sheet.piece === piece.sheet.piece),
   );
   const pieces = [...followed, ...left];
   if (pieces.length === 0) return { ...record, garmentText };
@@ -117,21 +125,42 @@ function following(
 
 /**
  * The same rows are knitted. A sheet that stays as it is stands on the text and the refits that it stood on; on
- * another one no refit was made yet.
+ * another one no refit was made yet. What is given for the same text was fitted anew for the copy at hand alone, and
+ * other copies stay as they are.
  */
-function carriedOver(before: PieceWork, sheet: SheetPiece, textBefore: string, text: string): PieceWork {
-  const { fittedFrom: _, measurements, ...piece } = before;
+function carriedOver(
+  record: WorkRecord,
+  before: PieceWork,
+  { garmentText, sheet }: { readonly garmentText: string; readonly sheet: SheetPiece },
+): PieceWork {
+  const { fittedFrom: _, nextBeginsWith, measurements, copies, ...piece } = before;
   const isSame = isSameSheet(before.sheet, sheet);
+  const isOfSameText = textBehind(record, before) === garmentText;
+  const nextSheet = isSame ? nextBeginsWith : isOfSameText ? (nextBeginsWith ?? before.sheet) : undefined;
   return {
     ...piece,
     sheet,
     at: placeIn(sheet, before),
-    ...(isSame && textBefore !== text && { fittedFrom: textBefore }),
+    ...(isSame && keptText(record, before, garmentText)),
+    ...(nextSheet && { nextBeginsWith: ofAsMany(nextSheet, sheet) }),
+    ...(copies && {
+      copies: copies.map((one) => ({
+        ...one,
+        sheet: ofAsMany(one.sheet, sheet),
+        ...keptText(record, one, garmentText),
+      })),
+    }),
     ...(measurements && {
       measurements: isSame ? measurements : measurements.map((one) => ({ ...one, isRefitted: false })),
     }),
   };
 }
+
+/** The text that a copy's sheet stands on, where the record is to have another one. */
+const keptText = (record: WorkRecord, copy: CopyWork, garmentText: string): Pick<CopyWork, "fittedFrom"> => {
+  const text = textBehind(record, copy);
+  return text === garmentText ? {} : { fittedFrom: text };
+};
 
 /** Where so many rows are knitted by another sheet; where it is shorter the piece stands at its end. */
 function placeIn(sheet: SheetPiece, before: PieceWork): number {

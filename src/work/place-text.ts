@@ -1,7 +1,14 @@
 import { counted } from "../report/words.ts";
+import { copyCount } from "./copies.ts";
 import { type Outlook, outlookOf } from "./outlook.ts";
-import { isAtRow, type PieceWork, type RowOfPart, stepOf } from "./record.ts";
+import { type CopyWork, isAtRow, type PieceWork, type RowOfPart, stepOf } from "./record.ts";
 import { stepsOf } from "./steps.ts";
+
+/** "sleeve", or "sleeve, 1 of 2" where several of it are knitted. */
+export function pieceWords(piece: CopyWork): string {
+  const { copy, make } = copyCount(piece);
+  return make === 1 ? piece.sheet.piece : `${piece.sheet.piece}, ${copy} of ${make}`;
+}
 
 /** "row 18 of 112", and which half where the piece is worked in two. */
 export function placeWords(piece: PieceWork): string {
@@ -17,12 +24,24 @@ function halfWords(piece: PieceWork): string {
 }
 
 /** What comes after the present row. */
-export function nextWords({ next, rowsToNext }: Outlook): string {
-  if (!next) return "the piece is finished";
+export function nextWords(piece: PieceWork, { next, rowsToNext }: Outlook): string {
+  if (!next) return endWords(piece);
   const what = next.phrases.join("; ");
   return rowsToNext === 0
     ? `then, back at row ${next.row}: ${what}`
     : `in ${counted(rowsToNext, "row")}, at row ${next.row} (carriage ${next.carriage}): ${what}`;
+}
+
+/** Said at the end of a piece, of which more may be to knit. */
+function endWords(piece: PieceWork): string {
+  const { copy, make } = copyCount(piece);
+  if (make === 1) return "the piece is finished";
+  if (copy === make) return `${copy} of ${make} is finished, and with it the piece`;
+  const hasCord = piece.sheet.rows.some((row) => row.do.some(({ act }) => act === "hang"));
+  return (
+    `${copy} of ${make} is finished; the next step begins ${copy + 1} of ${make} at row 0, as this one was begun: ` +
+    `${hasCord ? "with its cord made, " : ""}waste yarn, the row counter at 0`
+  );
 }
 
 /** What to do now as one line each: the row's actions, or how many plain rows come. */
@@ -43,9 +62,9 @@ export function placeLines(piece: PieceWork): readonly string[] {
   const { now, rowsLeft } = outlook;
   const note = noteAt(piece, now);
   return [
-    `${piece.sheet.piece}: ${placeWords(piece)}, carriage at the ${now.carriage}, ${counted(rowsLeft, "row")} left.`,
+    `${pieceWords(piece)}: ${placeWords(piece)}, carriage at the ${now.carriage}, ${counted(rowsLeft, "row")} left.`,
     ...(outlook.next || now.phrases.length > 0 ? [`Now: ${nowWords(outlook).join("; ")}.`] : []),
-    ...(now.phrases.length > 0 || !outlook.next ? [`Next: ${nextWords(outlook)}.`] : []),
+    ...(now.phrases.length > 0 || !outlook.next ? [`Next: ${nextWords(piece, outlook)}.`] : []),
     ...(now.phrases.length === 0 && outlook.next ? [`Then: ${outlook.next.phrases.join("; ")}.`] : []),
     ...(hasMistakeAt(piece, now) ? ["A mistake is marked at this row."] : []),
     ...(note === undefined ? [] : [`Note: ${note}`]),

@@ -12,8 +12,16 @@ export interface WorkRecord {
   readonly pieces: readonly PieceWork[];
 }
 
-/** The work on one piece. */
-export interface PieceWork {
+/** The work on one piece: on the copy of it that is at hand, and what is kept of its others. */
+export interface PieceWork extends CopyWork {
+  /** The other copies that were begun, in their order; absent where none was. */
+  readonly copies?: readonly CopyWork[];
+}
+
+/** The work on one copy of a piece. */
+export interface CopyWork {
+  /** Which of the copies it is, counted from 1; absent at the first. */
+  readonly copy?: number;
   /** The sheet that is followed; it stays as it is whatever becomes of the garment file. */
   readonly sheet: SheetPiece;
   /** Index of the present step among the piece's steps. */
@@ -25,6 +33,8 @@ export interface PieceWork {
   readonly measurements?: readonly Measurement[];
   /** The garment file's text that the sheet was fitted from, where it is not the record's. */
   readonly fittedFrom?: string;
+  /** The sheet that the next copy begins with, where this one's rest was fitted anew. */
+  readonly nextBeginsWith?: SheetPiece;
 }
 
 /** A measurement as it was taken at a row; at least one of the two is there. */
@@ -65,19 +75,25 @@ export const pieceNamed = ({ pieces }: WorkRecord, name: string): PieceWork | un
 export const currentPiece = (record: WorkRecord): PieceWork => pieceNamed(record, record.piece)!;
 
 /** The step at which a piece stands. */
-export const stepOf = ({ sheet, at }: PieceWork): Step => stepsOf(sheet)[at]!;
+export const stepOf = ({ sheet, at }: CopyWork): Step => stepsOf(sheet)[at]!;
 
-/** Whether anything was knitted, noted or marked on a piece. */
-export const isBegun = ({ at, notes, mistakes }: PieceWork): boolean =>
+/** Whether anything was knitted, noted or marked on the copy at hand. */
+export const isBegun = ({ at, notes, mistakes }: CopyWork): boolean =>
   at > 0 || notes.length + mistakes.length > 0;
 
 /** The garment file's text that a piece's sheet stands on. */
-export const textBehind = (record: WorkRecord, { fittedFrom }: PieceWork): string =>
+export const textBehind = (record: WorkRecord, { fittedFrom }: CopyWork): string =>
   fittedFrom ?? record.garmentText;
 
-/** Whether two sheets of a piece say the same. */
+/** Whether two sheets of a piece say the same, of however many copies. */
 export const isSameSheet = (one: SheetPiece, other: SheetPiece): boolean =>
-  one === other || JSON.stringify(one) === JSON.stringify(other);
+  one === other || JSON.stringify(ofOne(one)) === JSON.stringify(ofOne(other));
+
+const ofOne = ({ make: _, ...sheet }: SheetPiece): SheetPiece => sheet;
+
+/** A sheet of as many copies as another one is of. */
+export const ofAsMany = (sheet: SheetPiece, { make }: SheetPiece): SheetPiece =>
+  sheet.make === make ? sheet : { ...ofOne(sheet), ...(make !== undefined && { make }) };
 
 export const isAtRow = (one: RowOfPart, { row, part }: RowOfPart): boolean =>
   one.row === row && one.part === part;

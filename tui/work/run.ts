@@ -2,7 +2,7 @@ import { emitKeypressEvents, type Interface } from "node:readline";
 import { setImmediate as turn } from "node:timers/promises";
 import type { WorkPlace } from "../../src/state/work-place.ts";
 import type { SheetChange } from "../../src/work/differences.ts";
-import { placeWords } from "../../src/work/place-text.ts";
+import { pieceWords, placeWords } from "../../src/work/place-text.ts";
 import { currentPiece, textBehind, type WorkRecord } from "../../src/work/record.ts";
 import { paint } from "../content/paint.ts";
 import { capabilitiesOf } from "../terminal/capabilities.ts";
@@ -175,7 +175,7 @@ export async function workAtMachine(options: WorkOptions): Promise<WorkEnd> {
   for (const [event, listener] of listeners) process.off(event, listener);
   stdin.unref();
   const piece = currentPiece(counter.state().record);
-  if (how === "quit") return { kind: "quit", words: `${piece.sheet.piece}: ${placeWords(piece)} is kept.` };
+  if (how === "quit") return { kind: "quit", words: `${pieceWords(piece)}: ${placeWords(piece)} is kept.` };
   return { kind: "broken", reason: how.broken instanceof Error ? how.broken.message : String(how.broken) };
 }
 

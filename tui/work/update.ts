@@ -1,6 +1,6 @@
 import { applyEvent, type WorkEvent } from "../../src/work/events.ts";
 import { ownerWords } from "../../src/work/owner-words.ts";
-import { noteAt } from "../../src/work/place-text.ts";
+import { noteAt, pieceWords } from "../../src/work/place-text.ts";
 import { currentPiece, stepOf } from "../../src/work/record.ts";
 import { partsWith } from "../../src/work/steps.ts";
 import { isLetter, keyName } from "../keys/key-name.ts";
@@ -159,18 +159,29 @@ const here = ({ record }: WorkState) => stepOf(currentPiece(record));
 /** A step that cannot be taken says why, and is not written down. */
 function stepped(state: WorkState, event: WorkEvent): WorkNext {
   const made = happened(state, event);
-  const { sheet } = currentPiece(state.record);
+  const before = currentPiece(state.record);
   if (made.state.record === state.record)
     return refuse(
       state,
       event.kind === "back"
         ? "This is the piece's beginning."
         : event.kind === "next"
-          ? `${sheet.piece} is finished.${state.record.pieces.length > 1 ? " p chooses another piece." : ""}`
+          ? `${pieceWords(before)}${before.sheet.make === undefined ? "" : ","} is finished.${state.record.pieces.length > 1 ? " p chooses another piece." : ""}`
           : `You are at row ${here(state).row} already.`,
     );
+  const after = currentPiece(made.state.record);
+  const told =
+    after.copy === before.copy
+      ? made
+      : {
+          ...made,
+          state: tell(
+            made.state,
+            `${pieceWords(after)}: this is its ${event.kind === "next" ? "beginning" : "end"}.`,
+          ),
+        };
   const rings = state.bell && event.kind === "next" && here(made.state).phrases.length > 0;
-  return rings ? { ...made, effects: [{ kind: "bell" }] } : made;
+  return rings ? { ...told, effects: [{ kind: "bell" }] } : told;
 }
 
 /** No note is longer than this, and no row's number. */

@@ -1,7 +1,7 @@
 import type { SheetPiece } from "../../sheet/sheet.ts";
 import { differencesOf } from "../../work/differences.ts";
 import type { WorkEvent } from "../../work/events.ts";
-import { pieceNamed, type WorkRecord } from "../../work/record.ts";
+import { ofAsMany, pieceNamed, type WorkRecord } from "../../work/record.ts";
 import { stepsOf } from "../../work/steps.ts";
 import { CommandError } from "../exit-codes.ts";
 
@@ -16,7 +16,9 @@ export function followGivenSheet(name: string, text: string, record: WorkRecord)
   const strange = given.find(({ piece }) => !pieceNamed(record, piece));
   if (strange)
     throw new CommandError(`${name} is of a piece called "${strange.piece}", and the garment has none.`);
-  const sheets = record.pieces.map(({ sheet }) => given.find(({ piece }) => piece === sheet.piece) ?? sheet);
+  const sheets = record.pieces.map(({ sheet }) =>
+    ofAsMany(given.find(({ piece }) => piece === sheet.piece) ?? sheet, sheet),
+  );
   const unlike = differencesOf(record, sheets).find(({ isSameSoFar }) => !isSameSoFar);
   if (unlike)
     throw new CommandError(`${name} is unlike what is knitted of ${unlike.piece}: ${unlike.words.join(" ")}`);

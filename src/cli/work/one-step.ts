@@ -1,7 +1,7 @@
 import { startWork } from "../../state/work-session.ts";
 import { applyEvents, type WorkEvent } from "../../work/events.ts";
 import { ownerWords } from "../../work/owner-words.ts";
-import { placeLines } from "../../work/place-text.ts";
+import { pieceWords, placeLines } from "../../work/place-text.ts";
 import { currentPiece, pieceNamed, stepOf, type WorkRecord } from "../../work/record.ts";
 import { partsWith } from "../../work/steps.ts";
 import { numberOption } from "../arguments.ts";
@@ -93,7 +93,9 @@ function refuseImpossible(record: WorkRecord, events: readonly WorkEvent[]): voi
     const piece = currentPiece(now);
     const { sheet } = piece;
     if (after === now && event.kind === "next")
-      throw new CommandError(`${sheet.piece} is finished: it has ${sheet.rowsInAll} rows.`);
+      throw new CommandError(
+        `${pieceWords(piece)}${sheet.make === undefined ? "" : ","} is finished: it has ${sheet.rowsInAll} rows.`,
+      );
     if (after === now && event.kind === "back") throw new CommandError(`${sheet.piece} is at its beginning.`);
     if (
       after === now &&

@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { applyEvents } from "../../../src/work/events.ts";
-import { currentPiece, stepOf } from "../../../src/work/record.ts";
+import { currentPiece, newRecord, stepOf } from "../../../src/work/record.ts";
+import { asciiGlyphs } from "../../../tui/content/glyphs.ts";
+import { plainText } from "../../../tui/content/line.ts";
+import { workFrame } from "../../../tui/work/content/frame.ts";
+import { workSpokenLines } from "../../../tui/work/content/spoken.ts";
 import { createFootSwitch } from "../../../tui/work/foot-switch.ts";
 import { keyOf, stepKeyNamed } from "../../../tui/work/keypress.ts";
 import { workKeys } from "../../../tui/work/keys.ts";
@@ -133,4 +137,20 @@ test("keys have the names of the key table", () => {
   expect(keyOf("\u0003", { name: "c", ctrl: true })).toBe("ctrl-c");
   expect(keyOf("ü", { sequence: "ü" })).toBe("ü");
   expect(keyOf(undefined, { sequence: "\u001b[I" })).toBeUndefined();
+});
+
+test("of a piece that is knitted twice one step on from the end begins the second, and says so", () => {
+  const [sleeve, front] = sleeveAndFront.pieces;
+  const twice = newRecord({ pieces: [{ ...sleeve!.sheet, make: 2 }, front!.sheet] }, "text");
+  const { state, press, events } = workDriver({ record: twice, bell: true });
+  press("1", "1", "2", "enter", "enter");
+  expect(workSpokenLines(state())[0]).toMatch(/^sleeve, 1 of 2: row 112 of 112/);
+  press("space");
+  expect(state().message?.words).toBe("sleeve, 2 of 2: this is its beginning.");
+  expect(plainText(workFrame(state(), asciiGlyphs)[0]!)).toContain("sleeve, 2 of 2");
+  press("backspace");
+  expect(state().message?.words).toBe("sleeve, 1 of 2: this is its end.");
+  press("space", "1", "1", "2", "enter", "enter", "space");
+  expect(state().message?.words).toBe("sleeve, 2 of 2, is finished. p chooses another piece.");
+  expect(applyEvents(twice, events)).toEqual(state().record);
 });

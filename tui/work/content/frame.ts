@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import { printable } from "../../../src/diagnostics/shown.ts";
 import { wrap } from "../../../src/report/wrap.ts";
 import { keptMarks } from "../../../src/work/kept-marks.ts";
-import { placeWords } from "../../../src/work/place-text.ts";
+import { pieceWords, placeWords } from "../../../src/work/place-text.ts";
 import { currentPiece } from "../../../src/work/record.ts";
 import { partsWith } from "../../../src/work/steps.ts";
 import { footerOf } from "../../content/footer.ts";
@@ -26,7 +26,7 @@ export function workFrame(state: WorkState, glyphs: Glyphs): readonly Line[] {
     room < 4
       ? [
           line(
-            `${currentPiece(state.record).sheet.piece}: ${placeWords(currentPiece(state.record))}`,
+            `${pieceWords(currentPiece(state.record))}: ${placeWords(currentPiece(state.record))}`,
             "strong",
           ),
         ]
@@ -51,7 +51,7 @@ export const workFooter = (state: WorkState, width: number, height: number): rea
 
 function titleLine({ record, file, standing }: WorkState, width: number): Line {
   const right = standing === "mine" ? "every row shown is kept " : "LOOKING ON, nothing is counted here ";
-  const left = ` ${printable(record.piece)}  ${printable(basename(file))}`;
+  const left = ` ${printable(pieceWords(currentPiece(record)))}  ${printable(basename(file))}`;
   return [
     { text: cell(left, Math.max(0, width - right.length)), style: "title" },
     { text: right, style: "title" },
@@ -173,7 +173,7 @@ export function questionLines(state: WorkState, width: number, glyphs: Glyphs): 
         ...said("Which piece?", "strong"),
         ...record.pieces.map((piece, index) =>
           line(
-            `${index === screen.at ? glyphs.pointer : " "} ${printable(piece.sheet.piece)}: ${placeWords(piece)}`,
+            `${index === screen.at ? glyphs.pointer : " "} ${printable(pieceWords(piece))}: ${placeWords(piece)}`,
             index === screen.at ? "chosen" : "plain",
           ),
         ),

@@ -127,7 +127,7 @@ function nextLines(piece: PieceWork, width: number): readonly Line[] {
   const words =
     outlook.now.phrases.length === 0 && outlook.next
       ? `Then: ${outlook.next.phrases.join("; ")}`
-      : `Next ${nextWords(outlook)}`;
+      : `Next ${nextWords(piece, outlook)}`;
   return fitHeight(
     wrap(words, width, 2).map((text) => line(text)),
     2,
