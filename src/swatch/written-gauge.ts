@@ -1,5 +1,6 @@
 import { EditError } from "../edit/edit-error.ts";
 import type { EditTable } from "../edit/edit-value.ts";
+import { withRemark } from "../edit/remark.ts";
 import { removeValue, setValue } from "../edit/set-value.ts";
 import { gaugeWithin } from "../garment/read/limits.ts";
 import { roundTo, roundUpTo } from "../report/rounding.ts";
@@ -44,23 +45,37 @@ const writtenCord = ({ stitches, needles }: CordReading): EditTable => ({
 });
 
 /**
- * The text of a garment file with the gauge written into it; what the gauge does not say (a cord's thickness, comments,
- * the order of keys) stays.
+ * The text of a garment file with the gauge written into it, and a remark whether it was washed; what the gauge does not
+ * say (a cord's thickness, comments, the order of keys) stays.
  *
  * @throws EditError where the text cannot be changed there without changing something else
  */
 export function withGauge(text: string, { ground, cord }: SwatchGauge): string {
   const withGround = ground ? groundInto(text, ground) : text;
-  return cord ? withKeys(withGround, ["gauge", "cord"], writtenCord(cord)) : withGround;
+  return cord ? cordInto(withGround, cord) : withGround;
 }
+
+const groundPath = ["gauge", "ground"];
+const cordPath = ["gauge", "cord"];
 
 /** A length for the rows alone goes where these rows were counted over that of the stitches. */
 function groundInto(text: string, ground: GroundReading): string {
-  const path = ["gauge", "ground"];
   const table = writtenGround(ground);
-  const written = withKeys(text, path, table);
-  return "rows over" in table ? written : removeValue(written, [...path, "rows over"]);
+  const set = withKeys(text, groundPath, table);
+  const written = "rows over" in table ? set : removeValue(set, [...groundPath, "rows over"]);
+  return washedOrNot(written, groundPath, ground.washed);
 }
+
+const cordInto = (text: string, cord: CordReading): string =>
+  washedOrNot(withKeys(text, cordPath, writtenCord(cord)), cordPath, cord.washed);
+
+const remarks = {
+  washed: "Measured washed.",
+  unwashed: "Measured unwashed: wash and rest it as the garment will be, and measure again.",
+};
+
+const washedOrNot = (text: string, path: readonly string[], washed: boolean): string =>
+  withRemark(text, path, washed ? remarks.washed : remarks.unwashed, Object.values(remarks));
 
 const withKeys = (text: string, path: readonly string[], table: EditTable): string =>
   Object.entries(table).reduce((now, [key, value]) => setValue(now, [...path, key], value), text);

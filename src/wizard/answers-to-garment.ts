@@ -42,7 +42,7 @@ function gaugeLines(answers: Answers): readonly Line[] {
   const swatch = (count: string, over: string): string =>
     `${count}, over: ${flow(given(answers, over as "over"))} }`;
   return [
-    "# What was counted and measured on the swatch, washed and rested.",
+    "# What was counted and measured on the swatch, which is sure once it was washed and rested.",
     "gauge:",
     `  ground: { stitches: ${given(answers, "stitches")}, rows: ${swatch(given(answers, "rows"), "over")}`,
     ...(isCord(answers)

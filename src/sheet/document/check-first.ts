@@ -46,7 +46,7 @@ function gaugeFacts({ gauge: { ground, cord } }: Garment): Facts {
     facts: [
       {
         name: "Ground",
-        value: `${groundWords(ground)}, washed and rested`,
+        value: groundWords(ground),
       },
       ...(cord
         ? [

@@ -17,11 +17,15 @@ pieces:
 place: [{ motif: crossed cord, on: strip }]
 `;
 
+const unwashed = "# Measured unwashed: wash and rest it as the garment will be, and measure again.";
+
 describe("withGauge", () => {
   test("changes the gauge and leaves comments, order and what swatches do not say", () => {
     const gauge = swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm", "cord: 50 stitches 26 cm"));
     expect(withGauge(garment, gauge)).toBe(
       garment
+        .replace("  ground:", `  ${unwashed}\n  ground:`)
+        .replace("  cord:", `  ${unwashed}\n  cord:`)
         .replace(
           "stitches: 22, rows: 31, over: 12 cm",
           "stitches: 40, rows: 60, over: 18.2 cm, rows over: 19.4 cm, within: { stitches: 0.7 %, rows: 0.5 % }",
@@ -51,6 +55,24 @@ describe("withGauge", () => {
     const gauge = swatchGauge(swatchesOf("31 stitches 14.2 cm, 44 rows 14.6 cm", "cord: 40 stitches 21 cm"));
     const read = readGarment(withGauge(garment, gauge), "strip.yaml").garment!.gauge;
     expect(countsOf(read, 2)).toEqual({ stitches: 62, rows: 88, cordStitches: 80 });
+  });
+
+  test("remarks whether it was washed, in place of what the last swatch remarked", () => {
+    const first = withGauge(garment, swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm")));
+    const then = withGauge(first, swatchGauge(swatchesOf("washed: 40 stitches 18.2 cm, 60 rows 19.4 cm")));
+    expect(then).toBe(first.replace(unwashed, "# Measured washed."));
+    expect(then).toContain("# Our own strip.");
+  });
+
+  test("remarks nothing where a file has no room for it", () => {
+    const gauge = swatchGauge(swatchesOf("40 stitches 18.2 cm, 60 rows 19.4 cm"));
+    const inBrackets = garment.replace(
+      /gauge:.*?pieces/s,
+      "gauge: { ground: { stitches: 22, rows: 31, over: 10 cm } }\npieces",
+    );
+    expect(withGauge(inBrackets, gauge)).not.toContain("Measured");
+    const json = JSON.stringify({ gauge: { ground: { stitches: 22, rows: 31, over: "10 cm" } } }, null, 2);
+    expect(JSON.parse(withGauge(json, gauge))).toMatchObject({ gauge: { ground: { stitches: 40 } } });
   });
 
   test("leaves a cord alone that was not measured", () => {

@@ -66,16 +66,19 @@ describe("gauge", () => {
 
   test("writes the gauge into a garment file, and changes nothing else", async () => {
     const sample = readFileSync("samples/sleeve.yaml", "utf8");
+    const again = "Measured unwashed: wash and rest it as the garment will be, and measure again.";
     const file = copyOf("sleeve.yaml", sample);
     const { code, err } = await gauge([washed, cord, "--into", file]);
     expect([code, err]).toEqual([0, `Wrote the gauge into ${file}.\n`]);
     expect(readFileSync(file, "utf8")).toBe(
       sample
+        .replace("  ground: { st", "  # Measured washed.\n  ground: { st")
+        .replace("  cord: { ne", `  # ${again}\n  cord: { ne`)
         .replace(
           "ground: { stitches: 22, rows: 31, over: 10 cm }",
           "ground: { stitches: 40, rows: 60, over: 17.8 cm, rows over: 18.6 cm, within: { stitches: 0.7 %, rows: 0.5 % } }",
         )
-        .replace("cord: { needles: 3, stitches: 19,", "cord: { needles: 3, stitches: 50,"),
+        .replace("stitches: 19, over: 10 cm", "stitches: 50, over: 26 cm, within: 0.6 %"),
     );
     expect((await gauge([washed, cord, "--into", file])).err).toBe(`${file} says this gauge already.\n`);
   });
