@@ -13,6 +13,9 @@ export interface Refused {
 /** Said so by knitters, and meant. */
 const alsoCalled: Readonly<Record<string, string>> = { evenness: "balance" };
 
+/** A word of the file that is near a term without being its name, for which it is offered. */
+const related: Readonly<Record<string, string>> = { margins: "balance", margin: "balance" };
+
 /**
  * Reads which terms are traded, and which are held.
  *
@@ -38,11 +41,13 @@ function readTerms(text: string, all: readonly TradeTerm[]): readonly TradeTerm[
     const meant =
       all.find((term) => term.name === name) ?? all.find((term) => term.name === alsoCalled[name]);
     if (!meant) {
-      const near = nearest(
-        name,
-        all.map((term) => term.name),
-      );
-      const hint = near === undefined ? "" : ` Did you mean ${near}?`;
+      const near =
+        related[name.toLowerCase()] ??
+        nearest(
+          name,
+          all.map((term) => term.name),
+        );
+      const hint = near === undefined ? "" : ` Did you mean ${explained(near)}?`;
       return { refused: `${quoted(name)} is no term of this file's cost.${hint}\n${termsInWords(all)}` };
     }
     terms.push(meant);
@@ -68,12 +73,21 @@ function refusalOf(
   return undefined;
 }
 
+/** What a term's name does not tell by itself. */
+const meanings: Readonly<Record<string, string>> = {
+  balance: "how uneven the margins are",
+  [REST]: "all others together, as weighed",
+};
+
+const explained = (name: string): string =>
+  meanings[name] === undefined ? name : `${name} (${meanings[name]})`;
+
 /** What the file has to trade, and what not. */
 export function termsInWords(all: readonly TradeTerm[]): string {
   const can = all.filter(({ nothing }) => nothing === undefined).map(({ name }) => name);
   const idle = all.filter(({ nothing }) => nothing !== undefined);
   return [
-    `This file can trade: ${listed(can.map((name) => (name === REST ? `${REST} (all others together, as weighed)` : name)))}.`,
+    `This file can trade: ${listed(can.map(explained))}.`,
     ...idle.map(({ name, nothing }) => `Nothing to trade in ${name}: ${nothing}.`),
   ].join("\n");
 }

@@ -98,6 +98,8 @@ describe("what cannot be traded is refused, with what can", () => {
     [{ between: "length" }, "Name two terms, or three"],
     [{ between: "length,length" }, "cannot be traded for itself"],
     [{ between: "lenght,ease" }, '"lenght" is no term of this file\'s cost. Did you mean length?'],
+    [{ between: "margins,length" }, "Did you mean balance (how uneven the margins are)?"],
+    [{ between: "repeat,length" }, "Did you mean repeats?"],
     [{ between: "length,repeats" }, "nothing to trade in repeats: no `prefer` is stated"],
     [{ between: "length,ease", hold: "ease" }, "ease is traded, so it cannot be held"],
     [{ between: "length,ease", hold: "spraed" }, "Did you mean spread?"],
