@@ -3,7 +3,7 @@ import { applyEvents, type WorkEvent } from "../../work/events.ts";
 import { ownerWords } from "../../work/owner-words.ts";
 import { pieceWords, placeLines } from "../../work/place-text.ts";
 import { currentPiece, pieceNamed, stepOf, type WorkRecord } from "../../work/record.ts";
-import { partsWith } from "../../work/steps.ts";
+import { partsWith, stepsOf } from "../../work/steps.ts";
 import { numberOption } from "../arguments.ts";
 import type { CommandInput } from "../command.ts";
 import { CommandError, type ExitCode, exitCodes } from "../exit-codes.ts";
@@ -71,6 +71,7 @@ export async function doneInOneStep(
     if (keeping.status === "failed") throw notKept(place.folder, keeping.reason);
     if (keeping.status === "lost")
       throw new CommandError("Another copy took the work over; nothing was done.");
+    sayLeap(input, now, asked);
     terminal.out([...(taken?.lines ?? []), ...placeLines(currentPiece(applyEvents(now, events)))].join("\n"));
     return taken?.code ?? exitCodes.done;
   } finally {
@@ -105,6 +106,30 @@ function refuseImpossible(record: WorkRecord, events: readonly WorkEvent[]): voi
       throw new CommandError(`${sheet.piece} has no row ${event.row} there; it has ${sheet.rowsInAll} rows.`);
     now = after;
   }
+}
+
+/** More rows than these are not gone over unsaid, because nobody can be asked here. */
+const longestLeap = 20;
+
+/** Says how to take it back where a jump goes on over many rows at which something was to do. */
+function sayLeap(
+  { terminal, operands, options }: CommandInput,
+  record: WorkRecord,
+  events: readonly WorkEvent[],
+): void {
+  const index = events.findIndex(({ kind }) => kind === "jump");
+  if (index < 0) return;
+  const [before, after] = [index, index + 1].map((end) =>
+    currentPiece(applyEvents(record, events.slice(0, end))),
+  );
+  const over = stepsOf(after!.sheet).slice(before!.at, after!.at);
+  if (over.length <= longestLeap || over.every(({ phrases }) => phrases.length === 0)) return;
+  const [from, to] = [stepOf(before!), stepOf(after!)];
+  const size = typeof options.size === "string" ? ` --size "${options.size}"` : "";
+  const half = partsWith(before!.sheet, from.row).length > 1 ? ` --half ${from.part}` : "";
+  terminal.say(
+    `${pieceWords(after!)}: went from row ${from.row} to row ${to.row}; evenrow work ${operands[0]}${size} --row ${from.row}${half} goes back.`,
+  );
 }
 
 function sayChange(

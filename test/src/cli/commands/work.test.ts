@@ -91,6 +91,14 @@ test.each([
   expect(await where()).toEqual(place(0));
 });
 
+test("going on over many rows with something to do is said, with the way back", async () => {
+  const { code, err } = await evenrow(["--row", "112"]);
+  expect(code).toBe(0);
+  expect(err).toBe(`sleeve: went from row 0 to row 112; evenrow work ${file} --row 0 goes back.\n`);
+  expect((await evenrow(["--row", "0"])).err).toBe("");
+  expect((await evenrow(["--row", "20"])).err).toBe("");
+});
+
 test("what cannot be is refused in words, and changes nothing", async () => {
   for (const [words, said] of [
     [["--back"], "sleeve is at its beginning."],
