@@ -10,18 +10,40 @@ const CAUSES: Readonly<Record<DifferenceCause, string>> = {
   "last row": "what is left at the last row is bound off at once",
 };
 
-/** How near a piece's edges come to its outline, one line for each: "front, left edge: at most 1.3 mm to the left of ...". */
+/**
+ * How near a piece's edges come to its outline, one line for each: "front, left edge: at most 1.3 mm to the left of ...".
+ * Two edges that are mirror images of each other are told in one line.
+ */
 export const differenceLines = (
   piece: string,
   differences: readonly OutlineDifference[],
 ): readonly string[] =>
-  differences.map(({ edge, mm, row, heightMm, cause }) => {
+  differences.flatMap((one, index) => {
+    if (isMirrored(differences[index - 1], one)) return [];
+    const both = isMirrored(one, differences[index + 1]);
+    const { edge, mm, row, heightMm, cause } = one;
     const size = Math.abs(mm).toFixed(1);
-    const name = `${piece}, ${edge} edge`;
-    return size === "0.0"
-      ? `${name}: on the outline all the way`
-      : `${name}: at most ${size} mm to the ${sideOf(edge, mm)} of the outline, ${inCentimetres(heightMm)} up (row ${row}): ${CAUSES[cause]}`;
+    const name = `${piece}, ${both ? (isNeck(edge) ? "both neck edges" : "both edges") : `${edge} edge`}`;
+    if (size === "0.0") return [`${name}: on the outline all the way`];
+    const side = both
+      ? `${mm > 0 ? "further from" : "nearer to"} the centre than the outline`
+      : `to the ${sideOf(edge, mm)} of the outline`;
+    return [
+      `${name}: at most ${size} mm ${side}, ${inCentimetres(heightMm)} up (row ${row}): ${CAUSES[cause]}`,
+    ];
   });
+
+/** Whether the same is to be told of two edges that face each other, which are told one after the other. */
+function isMirrored(left: OutlineDifference | undefined, right: OutlineDifference | undefined): boolean {
+  if (!left || !right || !left.edge.startsWith("left") || isNeck(left.edge) !== isNeck(right.edge))
+    return false;
+  const told = ({ mm }: OutlineDifference): string => mm.toFixed(1);
+  const lies = [left, right].map(({ mm }) => Math.abs(mm) >= 0.05);
+  if (!lies[0] && !lies[1]) return true;
+  return told(left) === told(right) && left.row === right.row && left.cause === right.cause;
+}
+
+const isNeck = (edge: OutlineDifference["edge"]): boolean => edge.endsWith("neck");
 
 /** Where the knitted edge lies as seen from the outline; an edge may itself lie beyond the centre line. */
 const sideOf = (edge: OutlineDifference["edge"], mm: number): string =>

@@ -32,6 +32,19 @@ describe("how near the knitted edges come to the outlines", () => {
     expect(out).toContain("front, right half's neck edge");
   });
 
+  test("is told once of two edges that are mirror images of each other", async () => {
+    const { out } = await check("samples/front.yaml");
+    expect(
+      out
+        .replace(/\n {2}/g, " ")
+        .split("\n")
+        .slice(1),
+    ).toEqual([
+      "- front, both edges: at most 1.9 mm nearer to the centre than the outline, 36.5 cm up (row 146): needles are whole",
+      "- front, both neck edges: at most 2.0 mm nearer to the centre than the outline, 55.8 cm up (row 223): needles are whole",
+    ]);
+  });
+
   test("is told to programs as well", async () => {
     const { out } = await check("samples/sleeve.yaml", { json: true });
     expect(JSON.parse(out)).toMatchObject({
