@@ -21,7 +21,10 @@ const terminal: Terminal = {
     process.stderr.write(`${text}\n`);
   },
   columns: process.stdout.columns ?? usualColumns,
-  interactive: process.stdin.isTTY === true && process.stdout.isTTY === true,
+  // Asked for only by some commands: standard input takes a while to be opened.
+  get interactive() {
+    return process.stdout.isTTY === true && process.stdin.isTTY === true;
+  },
   readStdin: async () => {
     const chunks: Buffer[] = [];
     let size = 0;

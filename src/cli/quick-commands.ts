@@ -8,7 +8,6 @@ export const quickCommands: readonly string[] = [
   "tradeoff",
   "sheet",
   "chart",
-  "refit",
   "check",
   "model",
 ];

@@ -1,4 +1,3 @@
-import { randomBytes } from "node:crypto";
 import { constants } from "node:fs";
 import { copyFile, link, open, rename, rm, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
@@ -44,7 +43,7 @@ async function withAside(
   mode: number,
   place: (aside: string) => Promise<void>,
 ): Promise<void> {
-  const aside = join(dirname(file), `.evenrow-${randomBytes(8).toString("hex")}.new`);
+  const aside = join(dirname(file), `.evenrow-${crypto.randomUUID()}.new`);
   try {
     const handle = await open(aside, "wx", mode);
     try {
