@@ -104,7 +104,11 @@ export function createGuardedEngine(options: GuardOptions = {}): GuardedEngine {
     if (second.kind === "closed") return CLOSED;
     found.read(second, HIGHS);
     const note = `The usual solver ${shortfall}; this answer comes from the second solver, HiGHS.`;
-    if (isStopped(second)) return { ...found.stopped(), note };
+    if (isStopped(second)) {
+      const stopped = found.stopped();
+      const isItsOwn = stopped.point !== undefined && stopped.engine === HIGHS;
+      return isItsOwn ? { ...stopped, note } : stopped;
+    }
     const secondShortfall = shortfallOf(found, second);
     if (second.kind === "answered" && secondShortfall === undefined) return { ...second.outcome, note };
     const reason = `No solver could answer: the usual one ${shortfall}, the second ${secondShortfall}.`;

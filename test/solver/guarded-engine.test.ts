@@ -215,11 +215,9 @@ describe("createGuardedEngine", () => {
         parentPort.on("message", ({ id }) => parentPort.postMessage({ id, outcome }));
         parentPort.postMessage("ready");`)}`,
     );
-    expect(await open({ workerUrl }).solve(atLeast(1))).toMatchObject({
-      status: "stopped",
-      point: [7],
-      engine: "simplex",
-    });
+    const outcome = await open({ workerUrl }).solve(atLeast(1));
+    expect(outcome).toMatchObject({ status: "stopped", point: [7], engine: "simplex" });
+    expect(outcome).not.toHaveProperty("note");
   });
 
   /** A worker in which each engine, by its name, runs `code` for each program. */
@@ -256,11 +254,20 @@ describe("createGuardedEngine", () => {
       },
     });
     expect(outcome).toMatchObject({ status: "stopped", point: [7], cost: 7, bound: 3, nodes: 4 });
+    expect(outcome.note).toContain("this answer comes from the second solver, HiGHS.");
     expect(told).toEqual([
       { nodes: 3, bound: 2, best: 9, point: [9] },
       { nodes: 3, bound: 3, best: 7, point: [7] },
       { nodes: 4, bound: 3, best: 7 },
     ]);
+  });
+
+  it("does not speak of an answer where there is none", async () => {
+    const workerUrl = workersThat({ simplex: gaveUp, highs: gaveUp });
+    const outcome = await open({ workerUrl }).solve(atLeast(1));
+    expect(outcome).toMatchObject({ status: "stopped", bound: 2 });
+    expect(outcome).not.toHaveProperty("note");
+    expect(outcome).not.toHaveProperty("point");
   });
 
   it("keeps the best that was told until the time limit, and no point that the program does not allow", async () => {
