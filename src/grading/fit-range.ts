@@ -61,7 +61,7 @@ export async function fitRange(
   const fits = fitsOf(range, ready, joined, picks);
   const alone = advice ? await inTurn(ready, solving.alone) : [];
   const fitted = ready.map(({ name }, index) => sizeOf(name, fits[index]!, alone[index]));
-  const dropping = advice ? await gainsOfDropping(picks, ready, fitted, solving) : [];
+  const dropping = advice ? await gainsOfDropping(range.share, picks, ready, fitted, solving) : [];
   const rivals = await nextLooks(range, ready, together, wanted, solving, onRivals);
   const { nodes, notes } = solving.spent();
   return {

@@ -45,6 +45,8 @@ export interface Dropped {
   readonly size: string;
   /** By how much all sizes together would give up less, this one with a look of its own and the others sharing theirs. */
   readonly gain: number;
+  /** What the others would share then, where that would gain anything. */
+  readonly looks?: readonly SharedLook[];
   readonly proven: boolean;
 }
 

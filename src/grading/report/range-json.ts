@@ -120,4 +120,9 @@ const tableToJson = (table: Table): readonly object[] =>
     })),
   );
 
-const droppedToJson = ({ size, gain, proven }: Dropped): object => ({ size, gain: roundTo(gain, 6), proven });
+const droppedToJson = ({ size, gain, proven, looks }: Dropped): object => ({
+  size,
+  gain: roundTo(gain, 6),
+  proven,
+  ...(looks && { motifs: motifsToJson(looks) }),
+});

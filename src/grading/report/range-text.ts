@@ -2,7 +2,7 @@ import { costTolerance } from "../../fit/check/breach.ts";
 import { listed } from "../../report/words.ts";
 import { wrap } from "../../report/wrap.ts";
 import { type Dropped, type FittedSize, givenUp, type RangeFits } from "../range-result.ts";
-import { sharedLook } from "../shared-look.ts";
+import { type SharedLook, sharedLook } from "../shared-look.ts";
 import { tableOf } from "../table/table.ts";
 import { lookDifferences, sharedLookLines } from "./look-text.ts";
 import { tableText } from "./table-text.ts";
@@ -25,7 +25,7 @@ export function rangeText(result: RangeFits, width: number): string {
     "",
     ...costLines(result, width),
     ...(share ? forcedLines(sizes, width) : []),
-    ...(share ? droppingLines(dropping, width) : []),
+    ...(share ? droppingLines(dropping, looks, width) : []),
     ...(share ? ["", ...rivalLines(result, width)] : []),
   ].join("\n");
 }
@@ -44,11 +44,11 @@ function costLines(
       : "not proven";
   const names = Math.max("size".length, ...sizes.map(({ name }) => name.length));
   const row = (...[name, ...costs]: readonly string[]): string =>
-    `  ${name!.padEnd(names)}${costs.map((one) => one.padStart(14)).join("")}`;
+    `  ${name!.padEnd(names)}${costs.map((one, column) => one.padStart(column < 2 ? 14 : 18)).join("")}`;
   const known = share !== undefined && sizes.some(({ alone }) => alone);
   return [
     ...wrap(`What the sizes give up: ${costWords(cost)} in all (${certain})`, width, 4),
-    known ? row("size", "gives up", "by itself", "for all") : row("size", "gives up"),
+    known ? row("size", "gives up", "by itself", "lost to sharing") : row("size", "gives up"),
     ...sizes.map((size) => {
       const more = givenUp(size);
       return known
@@ -81,7 +81,11 @@ function forcedLines(sizes: readonly FittedSize[], width: number): readonly stri
   return ["", ...wrap(`For what all sizes share, ${listed(named)} ${verb} up most${others}.`, width)];
 }
 
-function droppingLines(dropping: readonly Dropped[], width: number): readonly string[] {
+function droppingLines(
+  dropping: readonly Dropped[],
+  shared: readonly SharedLook[],
+  width: number,
+): readonly string[] {
   const gains = dropping.filter(({ gain }) => gain > 0).sort((a, b) => b.gain - a.gain);
   if (dropping.length === 0) return [];
   if (gains.length === 0) return wrap("To leave a size out of what is shared would gain nothing.", width);
@@ -89,9 +93,24 @@ function droppingLines(dropping: readonly Dropped[], width: number): readonly st
     ({ size, gain, proven }) => `${size} ${costWords(gain)}${proven ? "" : " (not proven)"}`,
   );
   return wrap(
-    `To leave one size out of what is shared would gain over all sizes: ${named.join(", ")}${gains.length < dropping.length ? "; any other, nothing" : ""}.`,
+    `To leave one size out of what is shared would gain over all sizes: ${named.join(", ")}${gains.length < dropping.length ? "; any other, nothing" : ""}. ${othersThen(gains, shared)}`,
     width,
   );
+}
+
+/** Why a size may gain more for all than it gives up itself: the others may then share another look. */
+function othersThen(gains: readonly Dropped[], shared: readonly SharedLook[]): string {
+  const changes = gains.flatMap(({ size, looks = [] }) => {
+    const found = lookDifferences(shared, looks);
+    return found.length === 0 ? [] : [`without ${size} the others would have ${listed(found)}`];
+  });
+  const [first, ...more] = changes;
+  if (first === undefined) return "The others would look as they do now: each gain is that size's own.";
+  const rest =
+    changes.length < gains.length
+      ? ["otherwise they would look as now, and the gain is that size's own"]
+      : [];
+  return `${[first.replace("without", "Without"), ...more, ...rest].join("; ")}.`;
 }
 
 function rivalLines(result: RangeFits, width: number): readonly string[] {

@@ -6,6 +6,7 @@ import { prepareCord } from "../../../src/cord/preparation.ts";
 import { fitRange } from "../../../src/grading/fit-range.ts";
 import { fitSize } from "../../../src/grading/fit-size.ts";
 import { joinRange } from "../../../src/grading/prepare-range.ts";
+import { rangeText } from "../../../src/grading/report/range-text.ts";
 import { fitsOf, rangeOf, stripFile } from "../../support/two-sizes.ts";
 
 const whole = ["interval", "spread", "pickup"];
@@ -33,6 +34,9 @@ describe("fitRange", () => {
     const [gain, ...others] = result.dropping.map((one) => one.gain);
     expect(gain).toBeCloseTo(s!.fit.cost - s!.alone!.cost, 9);
     expect(others).toEqual([0, 0]);
+    expect(rangeText(result, 200)).toContain(
+      "The others would look as they do now: each gain is that size's own.",
+    );
   });
 
   test("a size that gives up nothing may be the one that holds the others back", async () => {
@@ -41,6 +45,9 @@ describe("fitRange", () => {
     const [s, m, l] = result.dropping.map((one) => one.gain);
     expect(result.sizes[2]!.fit.cost).toBe(result.sizes[2]!.alone!.cost);
     expect(l).toBeGreaterThan(Math.max(s!, m!));
+    expect(result.dropping[2]!.looks?.[0]?.values.get("interval")).toBe(4);
+    const text = rangeText(result, 200);
+    expect(text).toContain(". Without L the others would have interval 4 instead of 3; otherwise they would");
   });
 
   test("says which sizes do not fit by themselves", async () => {
