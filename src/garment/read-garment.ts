@@ -145,7 +145,7 @@ function commonFrom(reading: Reading, top: Table, name: string): Common {
   const gaugeCursor = top.need("gauge", "ground: { stitches: 22, rows: 31, over: 10 cm }");
   const gauge = gaugeCursor && gaugeAt(reading, gaugeCursor);
   const yarnCursor = top.at("yarn");
-  const yarn = yarnCursor ? yarnsAt(reading, yarnCursor) : {};
+  const stated = yarnCursor ? yarnsAt(reading, yarnCursor) : {};
   const steady = steadyAt(reading, top.at("steady"));
   const own = motifsAt(reading, top);
   const named = [...new Set(namedMotifs(top))];
@@ -154,7 +154,7 @@ function commonFrom(reading: Reading, top: Table, name: string): Common {
   needCordGauge(reading, top, own);
   const weights = weightsAt(reading, top, all);
   const placed = all.filter((motif) => named.includes(motif.name));
-  const onHand = onHandAt(reading, top.at("on hand"), { gauge, yarn, motifs: placed });
+  const { onHand, yarn } = onHandAt(reading, top.at("on hand"), { gauge, yarn: stated, motifs: placed });
   return { title, bed, gauge, yarn, steady, own, all, placed, weights, onHand };
 }
 

@@ -131,7 +131,17 @@ export const clothKeys = {
     where: "balls of yarn",
     keys: {
       balls: { means: "how many there are", form: "a number, such as 6 or 5.5" },
-      each: { means: "what one of them is", form: "a weight or a length" },
+      each: {
+        means: "what one of them is",
+        form: "a weight, a length, or what its label says: { weight: 50 g, length: 135 m }",
+      },
+    },
+  },
+  ball: {
+    where: "the label of a ball",
+    keys: {
+      weight: { means: "what one ball weighs", form: "a weight: g, kg or oz" },
+      length: { means: "how long its yarn is", form: "a length" },
     },
   },
   wearer: {

@@ -146,6 +146,8 @@ export function unknownKey(
 }
 
 function rightKey(key: string, known: readonly string[]): string {
+  const longer = known.find((one) => one.startsWith(`${key} `));
+  if (longer !== undefined) return `${longer} (the nearest known key)`;
   const home = homeOf(key);
   if (home !== undefined) return `${shown(key)} belongs to ${home}`;
   const joined = /^([^:]+):(\S+)$/.exec(key);

@@ -1,13 +1,12 @@
 import { quoted } from "../../diagnostics/shown.ts";
 import type { Motif } from "../../motif/motif.ts";
-import { LENGTH } from "../../units/length.ts";
-import { isUnit } from "../../units/measure.ts";
 import { knownUnits } from "../../yarn/reckoning.ts";
 import type { Gauge, OnHand, Stock, Supply, SupplyOf, Yarns } from "../garment.ts";
 import { keysOf } from "../keys.ts";
 import { type Cursor, type Reading, report, type Table, tableAt, wordAt } from "./cursor.ts";
 import * as limits from "./limits.ts";
-import { lengthAt, massAt, numberAt } from "./numbers.ts";
+import { lengthAt } from "./numbers.ts";
+import { type Label, takenStockAt } from "./stock.ts";
 
 const example = "{ cord: 12 m, ground yarn: { balls: 6, each: 50 g } }";
 const SUPPLIES = ["cord", "cord yarn", "ground yarn", "yarn"] as const satisfies readonly SupplyOf[];
@@ -20,29 +19,40 @@ export interface AroundSupplies {
   readonly motifs: readonly Motif[];
 }
 
-/** Cord and yarn on hand; undefined where nothing can be made of it. */
-export function onHandAt(
-  reading: Reading,
-  cursor: Cursor | undefined,
-  around: AroundSupplies,
-): OnHand | undefined {
+/** What is on hand (absent where nothing can be made of it), and the yarn with what the labels of its balls tell of it. */
+export interface TakenOnHand {
+  readonly onHand?: OnHand;
+  readonly yarn: Yarns;
+}
+
+/** Cord and yarn on hand. */
+export function onHandAt(reading: Reading, cursor: Cursor | undefined, around: AroundSupplies): TakenOnHand {
+  const { yarn } = around;
   const table = cursor && tableAt(reading, cursor, "what is on hand", keysOf("on hand"), example);
-  if (!cursor || !table) return undefined;
+  if (!cursor || !table) return { yarn };
   const preferCursor = table.at("prefer");
   const prefer =
     preferCursor && wordAt(reading, preferCursor, "what is preferred of what is on hand", ["least waste"]);
   oneOrTwoYarns(reading, table);
   const written = SUPPLIES.filter((of) => table.at(of));
-  if (written.length === 0)
-    return report(reading, cursor, {
+  if (written.length === 0) {
+    // A key that is not known was meant to say it, and is a mistake by itself.
+    if (table.keys().some((key) => !keysOf("on hand").includes(key))) return { yarn };
+    report(reading, cursor, {
       code: "missing-key",
       message: "nothing is said to be on hand",
       expected: `an amount of ${SUPPLIES.join(", ")}: ${example}`,
       found: "",
       ...(cursor.keyPlace && { place: cursor.keyPlace }),
     });
-  const supplies = written.flatMap((of) => supplyAt(reading, table.at(of)!, of, around) ?? []);
-  return supplies.length === 0 ? undefined : { supplies, leastWaste: prefer !== undefined };
+    return { yarn };
+  }
+  const taken = written.flatMap((of) => supplyAt(reading, table.at(of)!, of, around) ?? []);
+  const supplies = taken.map(({ supply }) => supply);
+  return {
+    ...(supplies.length > 0 && { onHand: { supplies, leastWaste: prefer !== undefined } }),
+    yarn: Object.assign({}, yarn, ...taken.map(({ labelled }) => labelled)),
+  };
 }
 
 /** One yarn for both, or a yarn for each. */
@@ -64,59 +74,54 @@ function supplyAt(
   cursor: Cursor,
   of: SupplyOf,
   around: AroundSupplies,
-): Supply | undefined {
+): { readonly supply: Supply; readonly labelled: Yarns } | undefined {
   const what = `the ${of} on hand`;
   if (of === "cord") {
     const mm = lengthAt(reading, cursor, what, limits.onHandMm);
-    return mm === undefined ? undefined : { path: cursor.path, of, amount: mm / 1000, unit: "m" };
+    if (mm === undefined) return undefined;
+    return { supply: { path: cursor.path, of, amount: mm / 1000, unit: "m" }, labelled: {} };
   }
-  const told =
-    cursor.written.kind === "table" ? ballsAt(reading, cursor, what) : stockAt(reading, cursor, what);
-  if (!told || !canBeReckoned(reading, cursor, of, told, around)) return undefined;
-  return { path: cursor.path, of, ...told };
+  const taken = takenStockAt(reading, cursor, what);
+  if (!taken) return undefined;
+  const { label, ...told } = taken;
+  const labelled = label ? labelledYarns(reading, label, of, around.yarn) : {};
+  const yarn = { ...around.yarn, ...labelled };
+  if (!canBeReckoned(reading, cursor, of, told, { ...around, yarn })) return undefined;
+  return { supply: { path: cursor.path, of, ...told }, labelled };
 }
 
-function ballsAt(
+/** Balls of one yarn differ by a few percent; a tex that is half as much again as the label's is a slip in one of them. */
+const sameTex = 0.05;
+const farFromLabel = 1.5;
+
+/** The yarns that come in these balls. A tex that the file states goes before the label's, and that they differ is said. */
+function labelledYarns(reading: Reading, label: Label, of: SupplyOf, yarn: Yarns): Yarns {
+  const which = of === "ground yarn" ? "ground" : of === "cord yarn" ? "cord" : undefined;
+  const yarns: readonly (keyof Yarns)[] = which ? [which] : ["ground", "cord"];
+  return Object.fromEntries(
+    yarns.map((one) => {
+      const stated = yarn[one]?.tex;
+      if (stated !== undefined) compareTex(reading, label, one, stated);
+      return [one, { ...yarn[one], tex: stated ?? label.tex }];
+    }),
+  );
+}
+
+function compareTex(
   reading: Reading,
-  cursor: Cursor,
-  what: string,
-): (Stock & Pick<Supply, "balls">) | undefined {
-  const ballsExample = "{ balls: 6, each: 50 g }";
-  const table = tableAt(reading, cursor, what, keysOf("balls"), ballsExample);
-  const countCursor = table?.need("balls", ballsExample);
-  const count = countCursor && numberAt(reading, countCursor, "the number of balls", limits.balls);
-  const eachCursor = table?.need("each", ballsExample);
-  const each = eachCursor && stockAt(reading, eachCursor, "one ball");
-  if (count === undefined || !each) return undefined;
-  return { amount: count * each.amount, unit: each.unit, balls: { count, each } };
-}
-
-/** A weight or a length, as its unit says. */
-function stockAt(reading: Reading, cursor: Cursor, what: string): Stock | undefined {
-  const { written } = cursor;
-  if (written.kind === "number")
-    return report(reading, cursor, {
-      code: "missing-unit",
-      message: `${what} is a weight or a length, and needs its unit`,
-      expected: `${written.text} g or ${written.text} m`,
-    });
-  if (written.kind !== "text")
-    return report(reading, cursor, {
-      code: "wrong-type",
-      message: `${what} is a weight or a length`,
-      expected: "300 g, 400 m, or { balls: 6, each: 50 g }",
-    });
-  if (isLength(written.text)) {
-    const mm = lengthAt(reading, cursor, what, limits.onHandMm);
-    return mm === undefined ? undefined : { amount: mm / 1000, unit: "m" };
-  }
-  const grams = massAt(reading, cursor, what, limits.onHandGrams);
-  return grams === undefined ? undefined : { amount: grams, unit: "g" };
-}
-
-function isLength(text: string): boolean {
-  const unit = /[\p{L}"'\u2033\u201d]*$/u.exec(text.trim().replace(/\.$/, ""))![0];
-  return isUnit(LENGTH, unit) || LENGTH.otherSpellings.has(unit.toLowerCase());
+  { cursor, grams, metres, tex }: Label,
+  which: keyof Yarns,
+  stated: number,
+): void {
+  const apart = Math.max(stated / tex, tex / stated);
+  if (apart <= 1 + sameTex) return;
+  report(reading, cursor, {
+    ...(apart <= farFromLabel && { severity: "warning" }),
+    code: "conflicting-keys",
+    message: `by this label the ${which} yarn has ${Math.round(tex)} tex, and the file states ${stated}`,
+    expected: `tex: ${Math.round(tex)} for the ${which} yarn, or no tex there`,
+    found: `${Number(grams.toFixed(3))} g = ${Number(metres.toFixed(3))} m`,
+  });
 }
 
 /** Whether what a garment takes can be told in the unit that a supply is told in; it is said where it cannot. */

@@ -49,6 +49,42 @@ describe("what is on hand", () => {
     expect(onHand(text)).toEqual({ supplies, leastWaste: false });
   });
 
+  const labelled = "{ balls: 6, each: { weight: 50 g, length: 125 m } }";
+  it("takes the yarn's tex from the label of a ball, where the file states none", () => {
+    const read = (text: string, known: string) =>
+      soundGarment(garmentText({ yarn: known, onHand: `on hand: ${text}` }));
+    const ground = read(`{ ground yarn: ${labelled} }`, "");
+    expect(ground.yarn).toEqual({ ground: { tex: 400 } });
+    expect(ground.onHand!.supplies).toMatchObject([
+      { amount: 300, unit: "g", balls: { count: 6, each: { amount: 50, unit: "g" } } },
+    ]);
+    expect(ground.onHand!.supplies[0]).not.toHaveProperty("label");
+    expect(read(`{ yarn: ${labelled} }`, "").yarn).toEqual({ ground: { tex: 400 }, cord: { tex: 400 } });
+    const weighed = "yarn: { cord: { swatch: { stitches: 40, weight: 4 g } } }";
+    expect(read(`{ cord yarn: ${labelled} }`, weighed).yarn.cord).toEqual({
+      tex: 400,
+      swatch: { stitches: 40, grams: 4 },
+    });
+  });
+
+  it("goes by the tex that the file states, and warns where the label has another one", () => {
+    const text = (tex: number): string =>
+      garmentText({
+        yarn: `yarn: { ground: { tex: ${tex} } }`,
+        onHand: `on hand: { ground yarn: ${labelled} }`,
+      });
+    expect(readGarment(text(410), "x.yaml").diagnostics).toEqual([]);
+    const { garment, diagnostics } = readGarment(text(450), "x.yaml");
+    expect(garment!.yarn.ground).toEqual({ tex: 450 });
+    expect(diagnostics).toMatchObject([
+      {
+        severity: "warning",
+        message: "by this label the ground yarn has 400 tex, and the file states 450",
+        path: ["on hand", "ground yarn", "each"],
+      },
+    ]);
+  });
+
   it("reads that as little as can be is to be left over", () => {
     expect(onHand("{ cord: 12 m, prefer: least waste }").leastWaste).toBe(true);
   });
@@ -85,6 +121,28 @@ describe("what is on hand", () => {
     [of("cord: §12 metres"), "unknown-unit", '"12 metres"', "12 m"],
     [of("cord: §{ balls: 2, each: 5 m }"), "wrong-type", "keys (balls, each)", "a number and a unit"],
     [of("cord yarn: §40"), "missing-unit", "40", "40 g or 40 m"],
+    [
+      of("ground yarn: { balls: 6, each: §{ weight: 50 g, length: 270 m } }"),
+      "conflicting-keys",
+      "50 g = 270 m",
+      "tex: 185",
+    ],
+    [
+      of("ground yarn: { balls: 6, §each: { weight: 50 g } }"),
+      "missing-key",
+      undefined,
+      "{ weight: 50 g, length: 135 m }",
+    ],
+    [of("ground yarn: { balls: 6, each: { weight: 50 g, length: §135 } }"), "missing-unit", "135", "135 cm"],
+    [of("ground yarn: §5 x 50 g"), "wrong-type", '"5 x 50 g"', "{ balls: 5, each: 50 g }"],
+    [of("ground yarn: §5 balls"), "wrong-type", '"5 balls"', "{ balls: 5, each: 50 g }"],
+    [
+      of("ground yarn: §2.5 balls of 100 m"),
+      "wrong-type",
+      '"2.5 balls of 100 m"',
+      "{ balls: 2.5, each: 100 m }",
+    ],
+    [of("§ground: 5 balls"), "unknown-key", "ground", "ground yarn (the nearest known key)"],
     [of("cord yarn: §[40 g]"), "wrong-type", "a list of 1", "300 g, 400 m, or { balls: 6"],
     [of("cord yarn: §40 stone"), "unknown-unit", '"40 stone"', "one of g, kg or oz"],
     [of("cord yarn: §much"), "not-a-weight", '"much"', "a weight such as"],
@@ -96,7 +154,12 @@ describe("what is on hand", () => {
     [of("ground yarn: { balls: §six, each: 50 g }"), "wrong-type", '"six"', "a number from 0.1"],
     [of("ground yarn: { balls: §0, each: 50 g }"), "zero-size", "0", "from 0.1"],
     [of("ground yarn: { balls: 6, each: §50 }"), "missing-unit", "50", "50 g or 50 m"],
-    [of("ground yarn: { balls: 6, each: 50 g, §length: 9 m }"), "unknown-key", "length", "each"],
+    [
+      of("ground yarn: { balls: 6, each: 50 g, §length: 9 m }"),
+      "unknown-key",
+      "length",
+      "the label of a ball",
+    ],
     [of("cord: 12 m, prefer: §least"), "wrong-word", '"least"', "least waste"],
     [of("§yarn: 300 g, ground yarn: 200 g"), "conflicting-keys", undefined, "yarn alone"],
     [of("§yarn: 300 g, cord yarn: 200 g"), "conflicting-keys", undefined, "yarn alone"],
