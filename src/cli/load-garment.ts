@@ -1,6 +1,6 @@
 import type { Diagnostic, Place } from "../diagnostics/diagnostic.ts";
 import type { Path } from "../diagnostics/path.ts";
-import { renderDiagnostics } from "../diagnostics/render.ts";
+import { renderBriefly } from "../diagnostics/render.ts";
 import { drawingsIn, type LoadedDrawing, loadDrawings } from "../drawing-file/load-drawings.ts";
 import { examineRead } from "../examine/examine-read.ts";
 import type { Garment, SizedGarment, SizeRange } from "../garment/garment.ts";
@@ -78,7 +78,7 @@ export async function soundGarment(
   const loaded = await loadGarment(file, terminal);
   const { garment, range, name, source } = loaded;
   const diagnostics = loaded.diagnostics.filter(({ severity }) => severity !== "note");
-  const text = diagnostics.length > 0 ? renderDiagnostics(diagnostics, { file: name, source }) : "";
+  const text = diagnostics.length > 0 ? renderBriefly(diagnostics, { file: name, source }) : "";
   if (!garment) throw new CommandError(text);
   if (text !== "") terminal.say(text);
   const size = sizeAsked(range, options);

@@ -65,6 +65,31 @@ export function renderDiagnostics(diagnostics: readonly Diagnostic[], rendering:
     .join("\n");
 }
 
+/** Of warnings that ask for the same so many are shown. */
+const mostAlike = 3;
+
+/**
+ * The same where something else is to be read below: of warnings of one kind that ask for the same the first few, and how
+ * many more there are; mistakes are all told.
+ */
+export function renderBriefly(diagnostics: readonly Diagnostic[], rendering: Rendering): string {
+  const kindOf = ({ severity, code, expected }: Diagnostic): string =>
+    JSON.stringify([severity, code, expected]);
+  const ordered = inOrder(diagnostics);
+  return ordered
+    .flatMap((diagnostic) => {
+      const alike = ordered.filter((other) => kindOf(other) === kindOf(diagnostic));
+      const at = alike.indexOf(diagnostic);
+      // To say that there is one more takes as much room as to show it.
+      if (diagnostic.severity === "error" || alike.length <= mostAlike + 1)
+        return [renderDiagnostic(diagnostic, rendering)];
+      if (at >= mostAlike) return [];
+      const more = `  and ${alike.length - mostAlike} more warnings like these, which the command check shows`;
+      return [renderDiagnostic(diagnostic, rendering), ...(at === mostAlike - 1 ? [more] : [])];
+    })
+    .join("\n");
+}
+
 /** Diagnostics from the top of the file down; those without a place come first. */
 export function inOrder(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   const line = ({ place }: Diagnostic): number => place?.line ?? 0;

@@ -3,6 +3,7 @@ import type { Diagnostic } from "../../../src/diagnostics/diagnostic.ts";
 import {
   diagnosticJson,
   inOrder,
+  renderBriefly,
   renderDiagnostic,
   renderDiagnostics,
 } from "../../../src/diagnostics/render.ts";
@@ -99,5 +100,38 @@ describe("a diagnostic as JSON", () => {
   it("leaves out what is not known", () => {
     const { found: _found, expected: _expected, place: _place, ...bare } = MISTAKE;
     expect(Object.keys(diagnosticJson(bare, "f"))).toEqual(["severity", "code", "message", "file", "path"]);
+  });
+});
+
+describe("diagnostics with something else to read below", () => {
+  const warnings = (count: number, of: Partial<Diagnostic> = {}): readonly Diagnostic[] =>
+    Array.from({ length: count }, (_, index) => ({
+      severity: "warning",
+      code: "beside-only",
+      message: `pair ${index + 1} shares rows`,
+      expected: "marks of its own",
+      path: [],
+      place: { line: index + 1, column: 1 },
+      ...of,
+    }));
+  const brief = (diagnostics: readonly Diagnostic[]): readonly string[] =>
+    renderBriefly(diagnostics, { file: "f" })
+      .split("\n")
+      .filter((line) => !line.startsWith("  right:"));
+
+  it("are the first three of a kind and how many more there are", () => {
+    expect(brief([...warnings(21)].reverse())).toEqual([
+      "f:1:1 warning: pair 1 shares rows",
+      "f:2:1 warning: pair 2 shares rows",
+      "f:3:1 warning: pair 3 shares rows",
+      "  and 18 more warnings like these, which the command check shows",
+    ]);
+    expect(brief([...warnings(5), ...warnings(5, { code: "stiff-field" })])).toHaveLength(8);
+  });
+
+  it("are all of them where they are few, ask for something else each, or are mistakes", () => {
+    expect(brief(warnings(4))).toHaveLength(4);
+    expect(brief(warnings(9).map((one, index) => ({ ...one, expected: `${index}` })))).toHaveLength(9);
+    expect(brief(warnings(9, { severity: "error" }))).toHaveLength(9);
   });
 });
