@@ -29,7 +29,7 @@ import { insteadWords, takenOutWords } from "./way-words.ts";
 const easeGrain = 100;
 
 /** A whole rule that is given up disturbs as much as so many rows, needles or percentage points. */
-const TAKEN_OUT_COST = 20;
+export const TAKEN_OUT_COST = 20;
 
 /** What a comparison may come short by is at most the longest that it compares. */
 const mostShort = 400;

@@ -13,11 +13,17 @@ export type PlacedWhy = WhySo | (Omit<WhyNot, "conflict"> & { readonly conflict:
  * The machine-readable answer of `why`, format `evenrow-why/1`. Each `set` of a change says what to put at which path;
  * where something is taken out of a list, the whole list as it is then. `from` is null where the file states nothing.
  */
-export function whyToJson(why: PlacedWhy, source: string): object {
-  const head = { format: "evenrow-why/1", status: why.status, complete: why.complete };
+export const whyToJson = (why: PlacedWhy, source: string): object => ({
+  format: "evenrow-why/1",
+  status: why.status,
+  complete: why.complete,
+  ...findingsOf(why, source),
+});
+
+/** What was found out, without a word on how the asking came out. */
+export function findingsOf(why: PlacedWhy, source: string): object {
   if (why.status === "fits")
     return {
-      ...head,
       conflict: [],
       changes: [],
       binding: why.binding.map(({ giving, holding }) => ({
@@ -27,24 +33,25 @@ export function whyToJson(why: PlacedWhy, source: string): object {
       })),
     };
   return {
-    ...head,
     smallest: why.smallest,
     conflict: why.conflict.map(({ rule, words, place }) => ({
       rule,
       ...(place && { line: place.line }),
       words,
     })),
-    changes: why.changes.map((change) => ({
-      set: setsOf(change, source),
-      cost: change.cost,
-      words: change.words,
-    })),
+    changes: changesToJson(why.changes, source),
     unhelpful: why.unhelpful,
   };
 }
 
+export const changesToJson = (
+  changes: readonly Pick<LeastChange, "edits" | "cost" | "words">[],
+  source: string,
+): readonly object[] =>
+  changes.map((change) => ({ set: setsOf(change, source), cost: change.cost, words: change.words }));
+
 /** What the file says at each place that a change touches, before and after it. */
-function setsOf({ edits }: LeastChange, source: string): readonly object[] {
+function setsOf({ edits }: Pick<LeastChange, "edits">, source: string): readonly object[] {
   const edited = applyEdits(source, edits);
   const after = "text" in edited ? edited.text : source;
   const paths = edits.map((edit): Path => {

@@ -1,22 +1,22 @@
 import { isIdle, stepWords } from "../explore/holding-back.ts";
 import type { StepOutcome } from "../explore/steps.ts";
 import type { PlacedRule } from "../report/fit-json.ts";
-import { noFitText, ruleLines } from "../report/no-fit-text.ts";
+import { conflictLines, ruleLines } from "../report/no-fit-text.ts";
 import { wrap } from "../report/wrap.ts";
 import type { LeastChange } from "./least-changes.ts";
 import type { WhyNot, WhySo } from "./why.ts";
 import type { PlacedWhy } from "./why-json.ts";
 
 /** What stands in the way and what would let the garment fit, or which rules bind, in words. */
-export function whyText(title: string, why: PlacedWhy, width: number): string {
-  const head = [title, "=".repeat(title.length), ""];
-  const lines =
-    why.status === "fits"
-      ? [...head, ...bindingLines(why, width)]
-      : why.smallest
-        ? [noFitText(title, why.conflict, width), "", ...changeLines(why, width)]
-        : [...head, ...unsettledLines(why.conflict, width)];
-  return [...lines, ...unfinishedLines(why, width)].join("\n");
+export const whyText = (title: string, why: PlacedWhy, width: number): string =>
+  [title, "=".repeat(title.length), "", ...whyLines(why, width), ...unfinishedLines(why, width)].join("\n");
+
+/** The same without the title, and without a word on whether everything was tried. */
+export function whyLines(why: PlacedWhy, width: number): readonly string[] {
+  if (why.status === "fits") return bindingLines(why, width);
+  if (!why.smallest) return unsettledLines(why.conflict, width);
+  const changes = changeLines(why, width);
+  return [...conflictLines(why.conflict, width), ...(changes.length > 0 ? ["", ...changes] : [])];
 }
 
 const unsettledLines = (left: readonly PlacedRule[], width: number): readonly string[] => [
@@ -27,7 +27,11 @@ const unsettledLines = (left: readonly PlacedRule[], width: number): readonly st
   ...ruleLines(left, width),
 ];
 
-const unfinishedLines = (why: Pick<PlacedWhy, "complete" | "status">, width: number): readonly string[] =>
+/** Said where the search was ended early. */
+export const unfinishedLines = (
+  why: Pick<PlacedWhy, "complete" | "status">,
+  width: number,
+): readonly string[] =>
   why.complete
     ? []
     : [
