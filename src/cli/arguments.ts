@@ -60,7 +60,9 @@ function plainly(error: unknown): string {
 }
 
 /**
- * A whole number from an option.
+ * A number from an option.
+ *
+ * @param what it is, such as "a number of seconds such as 2"
  *
  * @throws CommandError where it is none, or outside its limits
  */
@@ -68,11 +70,12 @@ export function numberOption(
   name: string,
   value: string | boolean | undefined,
   { least, most }: { least: number; most: number },
+  what = "a number",
 ): number | undefined {
   if (typeof value !== "string") return undefined;
   const number = Number(value);
   if (value.trim() !== "" && Number.isFinite(number) && number >= least && number <= most) return number;
-  throw new CommandError(`--${name} takes a number from ${least} to ${most}, and this is "${value}".`);
+  throw new CommandError(`--${name} takes ${what} from ${least} to ${most}, and this is "${value}".`);
 }
 
 /**

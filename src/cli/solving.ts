@@ -125,7 +125,13 @@ export const stoppedCode = (ending: Ending | undefined): ExitCode =>
 
 /** How long solving may take, in ms; the usual time where the command line says nothing. */
 export const timeLimitOf = (options: CommandInput["options"]): number =>
-  1000 * (numberOption("time-limit", options["time-limit"], { least: 0.01, most: 86_400 }) ?? usualSeconds);
+  1000 *
+  (numberOption(
+    "time-limit",
+    options["time-limit"],
+    { least: 0.01, most: 86_400 },
+    "a number of seconds such as 2,",
+  ) ?? usualSeconds);
 
 /**
  * Lends the engine that the command line asks for, watched: it is ended when it does not answer, at the time limit and

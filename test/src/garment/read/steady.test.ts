@@ -25,6 +25,14 @@ describe("steady", () => {
   );
 });
 
+test.each([
+  ["yes", "true"],
+  ["On", "true"],
+  ["no", "false"],
+])("steady: %s is refused, and %s offered", (word, right) => {
+  expect(read(`steady: ${word}`).diagnostics).toMatchObject([{ severity: "error", expected: right }]);
+});
+
 test("how far off a cord's gauge may be is read like the ground's", () => {
   const gauge = (within: string): string =>
     `gauge:\n  ground: { stitches: 22, rows: 31, over: 10 cm }\n  cord: { needles: 3, stitches: 19, over: 10 cm, within: ${within} }`;
