@@ -5,6 +5,7 @@ import type { Garment } from "../garment/garment.ts";
 import { listed } from "../report/words.ts";
 import { partOf } from "./body-part.ts";
 import { CORD_LIMITS } from "./cord-limits.ts";
+import { isForbidden } from "./cord-rules.ts";
 import { wearerGroup } from "./wearer-group.ts";
 import { wearerWords } from "./wearer-words.ts";
 
@@ -13,11 +14,54 @@ import { wearerWords } from "./wearer-words.ts";
  * as values to check: the standards are revised, and what is worn where decides which of them holds.
  */
 export function cautionsFor(fit: Fit): readonly string[] {
-  if (!fit.looks.some(({ motif }) => motif.kind === "cord")) return [];
+  if (!isLaid(fit)) return [];
   const { garment } = fit;
   if (wearerGroup(garment.wearer) === "grown") return [endsInside];
   return [whoWords(garment), ...loopWords(fit), ...partWords(garment), endsInside, ...valuesToCheck];
 }
+
+/**
+ * The same in short, where the fit itself is to be read: the danger, what of it this garment has, and where the rest
+ * stands, which is the sheet.
+ */
+export function shortCautionsFor(fit: Fit): readonly string[] {
+  const { garment } = fit;
+  const group = wearerGroup(garment.wearer);
+  if (group === "grown" || !isLaid(fit)) return cautionsFor(fit);
+  if (group !== "not said")
+    return [whoWords(garment), ...largestLoopWords(fit), ...partWords(garment), standardsInShort];
+  return [
+    "A cord can catch and strangle a child: keep every cord away from hood and neck, and say who will wear this (wearer: { age, height }), which the file does not.",
+    ...forbiddenWords(garment),
+    ...largestLoopWords(fit),
+    standardsInShort,
+  ];
+}
+
+const standardsInShort =
+  "Check EN 14682, ASTM F1816 and 16 CFR 1120.3; the rules where the child lives go before them. The command sheet says all of this in full.";
+
+/** Where a cord lies that a young child may not have there, of a garment whose wearer is not said. */
+function forbiddenWords(garment: Garment): readonly string[] {
+  const forYoung = { ...garment, wearer: { ageYears: young.years, path: [] } };
+  const pieces = garment.placements
+    .filter((placement) => isForbidden(forYoung, placement))
+    .map(({ piece }) => piece);
+  if (pieces.length === 0) return [];
+  return [
+    `For a child up to ${young.years} years no cord may lie where one lies on ${listed([...new Set(pieces)])}.`,
+  ];
+}
+
+/** How far round the largest loop of all is; and what is known to limit it, where it is larger. */
+function largestLoopWords(fit: Fit): readonly string[] {
+  const largest = Math.max(0, ...loopsOf(fit).map(({ mm }) => mm));
+  if (largest === 0) return [];
+  const over = largest > mostLoop ? `, which is over the ${mostLoop} mm that a young child may have` : "";
+  return [`Between two hangings cord and cloth together are up to ${Math.ceil(largest)} mm round${over}.`];
+}
+
+const isLaid = ({ looks }: Fit): boolean => looks.some(({ motif }) => motif.kind === "cord");
 
 const endsInside =
   "Fasten both ends of every cord inside the garment: no end hangs free, none is knotted, nothing is sewn to it.";
@@ -39,7 +83,17 @@ function whoWords({ wearer }: Garment): string {
 }
 
 /** How far round the largest loop of each motif is, so that it can be held against a limit. */
-function loopWords({ garment, looks, placements }: Fit): readonly string[] {
+const loopWords = (fit: Fit): readonly string[] =>
+  loopsOf(fit).map(
+    ({ motif, mm }) =>
+      `Between two hangings of ${motif} cord and cloth together are up to ${Math.ceil(mm)} mm round.`,
+  );
+
+function loopsOf({
+  garment,
+  looks,
+  placements,
+}: Fit): readonly { readonly motif: string; readonly mm: number }[] {
   const { cord } = garment.gauge;
   if (!cord) return [];
   const stitch = groundStitch(garment.gauge);
@@ -48,11 +102,7 @@ function loopWords({ garment, looks, placements }: Fit): readonly string[] {
       .filter((placement) => placement.motif === motif.name)
       .flatMap(({ sections }) => sections.flatMap(({ look, joins }) => [...look.segments, ...joins]))
       .map((segment) => loopMm(segment, stitch, cordStitchMm(cord)));
-    return loops.length === 0
-      ? []
-      : [
-          `Between two hangings of ${motif.name} cord and cloth together are up to ${Math.ceil(Math.max(...loops))} mm round.`,
-        ];
+    return loops.length === 0 ? [] : [{ motif: motif.name, mm: Math.max(...loops) }];
   });
 }
 

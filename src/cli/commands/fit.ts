@@ -6,7 +6,7 @@ import { fitToJson } from "../../report/fit-json.ts";
 import { fitText } from "../../report/fit-text.ts";
 import { steadinessToJson } from "../../report/steadiness-json.ts";
 import { withSteadiness } from "../../report/steadiness-text.ts";
-import { cautionsFor } from "../../safety/cautions.ts";
+import { shortCautionsFor } from "../../safety/cautions.ts";
 import { warningsFor } from "../../safety/warnings.ts";
 import { numberOption } from "../arguments.ts";
 import type { CommandInput, CommandRun } from "../command.ts";
@@ -60,7 +60,7 @@ async function tell(input: CommandInput, solved: Solved): Promise<void> {
   switch (result.status) {
     case "fits":
       await deliver(input, withSteadiness(fitText(result, width), steadiness, result, width));
-      for (const words of [...warningsFor(result.fit), ...cautionsFor(result.fit)]) terminal.say(words);
+      for (const words of [...warningsFor(result.fit), ...shortCautionsFor(result.fit)]) terminal.say(words);
       break;
     case "does not fit":
       await deliver(input, withSteadiness(refusalText(solved, width), steadiness, undefined, width));
