@@ -5,6 +5,7 @@ import { exitCodes } from "./exit-codes.ts";
 import { MOST_INPUT_BYTES } from "./files.ts";
 import { createStatusLine } from "./progress/status-line.ts";
 import { runCommandLine } from "./run.ts";
+import { saidText } from "./said-text.ts";
 
 const usualColumns = 80;
 
@@ -18,7 +19,7 @@ const terminal: Terminal = {
   ...(process.stdout.isTTY !== true && { outBytes: (bytes: Uint8Array) => process.stdout.write(bytes) }),
   say: (text) => {
     statusLine?.show(undefined);
-    process.stderr.write(`${text}\n`);
+    process.stderr.write(`${saidText(text, process.stderr.isTTY ? process.stderr.columns : undefined)}\n`);
   },
   columns: process.stdout.columns ?? usualColumns,
   // Asked for only by some commands: standard input takes a while to be opened.
