@@ -1,5 +1,6 @@
+import { listed } from "../report/words.ts";
 import { wrap } from "../report/wrap.ts";
-import type { TradeOff } from "./trade.ts";
+import type { TradeOff, TradePoint } from "./trade.ts";
 import { amountText, termName, unitName } from "./words.ts";
 
 /** How a plot is drawn with letters: in so many columns and, where they are nine or more, rows, its legend included. */
@@ -26,62 +27,39 @@ export const markOf = (index: number): string =>
   index < 9 ? String(index + 1) : index < 35 ? String.fromCodePoint(97 + index - 9) : "o";
 
 export const bestBeside = "*";
-const several = "#";
-
 /** Columns right of the last point and rows above the first one, in which the step line runs on. */
 const runOn = 3;
 
 /**
- * The points over the first term to the right and the second one upward, and with two terms the step line that no fit
- * lies below. With three terms each mark tells the third: 0 for the least that a point has of it, 9 for the most.
+ * The points over the first term to the right and the second one upward, by their marks in the list, and with two terms
+ * the step line that no fit lies below. Of those that fall on one spot the first is drawn, and the others are told.
  */
-export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): readonly string[] {
-  const lines = unicode ? unicodeLines : asciiLines;
+export function plot(trade: TradeOff, options: PlotOptions): readonly string[] {
+  const { columns, rows, unicode } = options;
   const [across, up, third] = trade.terms;
   const marked = [...trade.points, ...(trade.bestAt === undefined ? [trade.best] : [])];
   const labels = marked.map(({ amounts }) => amountText(amounts[1]!));
   const left = Math.max(...labels.map((label) => label.length)) + 1;
   const width = Math.max(16, columns - left - 1);
   const below = legend(trade).flatMap((words) => wrap(words, columns));
-  const height = Math.max(5, rows - 4 - below.length);
-  const x = scale(
-    marked.map(({ amounts }) => amounts[0]!),
-    width - 1 - runOn,
-    1,
-  );
-  const y = scale(
-    marked.map(({ amounts }) => amounts[1]!),
-    height - 2,
-    0,
-  );
+  const { height, x, y, places, crowded } = laidOut(trade, marked, width, rows - 4 - below.length, columns);
+  const lines = unicode ? unicodeLines : asciiLines;
   const cells = Array.from({ length: height }, () => new Array<string>(width).fill(" "));
   const put = (column: number, row: number, mark: string): void => {
     cells[height - 1 - row]![column] = mark;
   };
 
-  const places = trade.points.map(({ amounts }) => [x(amounts[0]!), y(amounts[1]!)] as const);
   if (third === undefined && places.length > 0) stairs(places, width, height, lines, put);
   if (trade.bestAt === undefined) put(x(trade.best.amounts[0]!), y(trade.best.amounts[1]!), bestBeside);
-  const levels = third === undefined ? undefined : levelsOf(trade);
-  const taken = new Map<string, number>();
-  places.forEach(([column, row], index) => {
-    const at = `${column} ${row}`;
-    const before = taken.get(at);
-    taken.set(at, index);
-    if (levels === undefined) put(column, row, before === undefined ? markOf(index) : several);
-    else if (before === undefined || levels[index]! < levels[before]!)
-      put(column, row, String(levels[index]!));
-    else taken.set(at, before);
-  });
+  for (const [index, [column, row]] of [...places.entries()].toReversed()) put(column, row, markOf(index));
 
   const rowLabels = new Map<number, string>();
   marked.forEach(({ amounts }, index) => {
     const row = y(amounts[1]!);
     if (!rowLabels.has(row)) rowLabels.set(row, labels[index]!);
   });
-  const crowded = cells.some((row) => row.includes(several)) ? `  (${several}: several points)` : "";
   return [
-    `${termName(up!)} (${unitName(up!)})${crowded}`,
+    `${termName(up!)} (${unitName(up!)})`,
     ...cells.map((row, index) => {
       const label = rowLabels.get(height - 1 - index) ?? "";
       return `${label.padStart(left - 1)} ${lines.upright}${row.join("")}`.trimEnd();
@@ -93,7 +71,70 @@ export function plot(trade: TradeOff, { columns, rows, unicode }: PlotOptions): 
     )}`.trimEnd(),
     `${termName(across!)} (${unitName(across!)})`.padStart(left + 1 + width),
     ...below,
+    ...crowded,
   ];
+}
+
+type Place = readonly [column: number, row: number];
+
+interface Layout {
+  readonly height: number;
+  readonly x: (amount: number) => number;
+  readonly y: (amount: number) => number;
+  readonly places: readonly Place[];
+  /** Lines that tell which points fall on one spot. */
+  readonly crowded: readonly string[];
+}
+
+/** No more of what there is to say than this takes from the plot. */
+const mostCrowdedLines = 3;
+
+/** Where everything stands; the lines that tell of crowded spots take rows from the plot, and so may crowd it more. */
+function laidOut(
+  { points }: TradeOff,
+  marked: readonly TradePoint[],
+  width: number,
+  rows: number,
+  columns: number,
+): Layout {
+  const x = scale(
+    marked.map(({ amounts }) => amounts[0]!),
+    width - 1 - runOn,
+    1,
+  );
+  for (let kept = 0; ; kept++) {
+    const height = Math.max(5, rows - kept);
+    const y = scale(
+      marked.map(({ amounts }) => amounts[1]!),
+      height - 2,
+      0,
+    );
+    const places = points.map(({ amounts }): Place => [x(amounts[0]!), y(amounts[1]!)]);
+    const words = crowdedWords(places);
+    const told = words === undefined ? [] : wrap(words, columns);
+    if (told.length > kept && kept < mostCrowdedLines) continue;
+    const crowded = told.length > kept ? [...told.slice(0, kept - 1), "..."] : told;
+    return {
+      height,
+      x,
+      y,
+      places,
+      crowded: [...crowded, ...new Array<string>(kept - crowded.length).fill("")],
+    };
+  }
+}
+
+/** "On one spot: 2 and 3; 5, 6 and 7." */
+function crowdedWords(places: readonly Place[]): string | undefined {
+  const spots = new Map<string, number[]>();
+  places.forEach((place, index) => {
+    const spot = place.join(" ");
+    spots.set(spot, [...(spots.get(spot) ?? []), index]);
+  });
+  const shared = [...spots.values()].filter(({ length }) => length > 1);
+  return shared.length === 0
+    ? undefined
+    : `On one spot, the first drawn: ${shared.map((indices) => listed(indices.map(markOf))).join("; ")}.`;
 }
 
 /** Amounts to whole places from `first` on; all alike stand at the first. */
@@ -105,7 +146,7 @@ function scale(amounts: readonly number[], last: number, first: number): (amount
 }
 
 function stairs(
-  places: readonly (readonly [column: number, row: number])[],
+  places: readonly Place[],
   width: number,
   height: number,
   { level, upright, turn }: Lines,
@@ -133,13 +174,6 @@ function columnLabels(labels: readonly (readonly [column: number, text: string])
   return text;
 }
 
-/** For each point how much it has of the third term, in tenths of what there is between the least and the most. */
-function levelsOf({ points }: TradeOff): readonly number[] {
-  const amounts = points.map(({ amounts: [, , third] }) => third!);
-  const level = scale(amounts, 9, 0);
-  return amounts.map(level);
-}
-
 function legend({ points, terms, bestAt }: TradeOff): readonly string[] {
   const third = terms[2];
   const amounts = third ? points.map(({ amounts: [, , amount] }) => amount!) : [];
@@ -149,7 +183,7 @@ function legend({ points, terms, bestAt }: TradeOff): readonly string[] {
       ? [
           least === most
             ? `All have ${least} ${unitName(third)} of ${termName(third)}.`
-            : `Each digit tells ${termName(third)} (${unitName(third)}): 0 is ${least}, 9 is ${most}; where several stand on one spot, the least.`,
+            : `Points as in the list, which tells ${termName(third)} (${unitName(third)}) of each: ${least} to ${most}.`,
         ]
       : []),
     ...(bestAt === undefined ? [`${bestBeside} is the best fit.`] : []),

@@ -13,6 +13,7 @@ import {
   besideWords,
   certainty,
   headline,
+  oneOfAll,
   pointWords,
   termName,
   unitName,
@@ -123,15 +124,27 @@ function plotMarkup(trade: TradeOff, top: number, bottom: number): Markup {
     ),
     ...pointLabels(
       [
-        ...places.map((place, index) => ({
-          at: place,
-          words: index === trade.bestAt ? `${index + 1} best fit` : String(index + 1),
+        ...spotsOf(places).map((indices) => ({
+          at: places[indices[0]!]!,
+          words: indices
+            .map((index) => `${index + 1}${index === trade.bestAt ? " best fit" : ""}`)
+            .join(", "),
         })),
         ...(trade.bestAt === undefined ? [{ at: at(trade.best), words: "best fit" }] : []),
       ],
       { left: box.left, right: width, dot, text },
     ),
   ]);
+}
+
+/** Points that fall on one spot, together. */
+function spotsOf(places: readonly Pixel[]): readonly (readonly number[])[] {
+  const spots = new Map<string, number[]>();
+  places.forEach(({ x, y }, index) => {
+    const spot = `${Math.round(x / dot)} ${Math.round(y / dot)}`;
+    spots.set(spot, [...(spots.get(spot) ?? []), index]);
+  });
+  return [...spots.values()];
 }
 
 function axesFor(points: readonly TradePoint[], top: number, bottom: number): Axes {
@@ -209,6 +222,7 @@ function listMarkup(trade: TradeOff, top: number): { readonly markup: Markup; re
       wrap(`${at + 1}  ${pointSentence(trade, point)}: ${pointWords(trade, point, at)}`, letters, 4),
     ),
     ...(beside === undefined ? [] : wrap(`best  ${pointSentence(trade, trade.best)}: ${beside}`, letters, 4)),
+    ...wrap(oneOfAll, letters),
   ];
   return {
     bottom: top + lines.length * line,

@@ -2,7 +2,7 @@ import { wrap } from "../report/wrap.ts";
 import { markOf, plot } from "./plot.ts";
 import { tableOf } from "./table.ts";
 import type { TradeOff } from "./trade.ts";
-import { besideWords, certainty, headline, isOneForAll, oneForAll, pointWords } from "./words.ts";
+import { besideWords, certainty, headline, isOneForAll, oneForAll, oneOfAll, pointWords } from "./words.ts";
 
 const plotRows = 16;
 const mostPlotColumns = 76;
@@ -21,6 +21,7 @@ export function tradeText(trade: TradeOff, width: number, unicode: boolean): str
     ...(isOneForAll(trade) ? wrap([oneForAll(trade), ...hint(trade)].join(" "), width) : []),
     "",
     ...tableLines(trade, width),
+    ...(points.length > 0 ? ["", ...wrap(oneOfAll, width)] : []),
     ...(points.length > 1
       ? ["", ...plot(trade, { columns: Math.min(width, mostPlotColumns), rows: plotRows, unicode })]
       : []),

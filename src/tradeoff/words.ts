@@ -46,6 +46,9 @@ export function pointWords({ best, bestAt }: TradeOff, { fit }: TradePoint, at: 
   return found.length > 0 ? found.join(", ") : "margins apart from the best fit";
 }
 
+/** Said once of all points. */
+export const oneOfAll = "Each point stands for all fits that give up the same; one of them is shown.";
+
 /** That the best fit is no point, and which point gives up less in something and no more in anything. */
 export function besideWords(
   { points, best, bestAt, terms, complete }: TradeOff,

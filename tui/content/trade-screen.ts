@@ -11,6 +11,7 @@ import {
   headline,
   isOneForAll,
   oneForAll,
+  oneOfAll,
   pointWords,
   termName,
 } from "../../src/tradeoff/words.ts";
@@ -82,6 +83,7 @@ function pointLines(
   const words = [
     ...wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4),
     ...(isOneForAll(trade) ? wrap(`${oneForAll(trade)} ${hint}`, left) : []),
+    ...(height >= roomy ? wrap(oneOfAll, left) : []),
   ];
   const gap = height >= roomy ? [line("")] : [];
   const head = wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong"));
@@ -157,6 +159,7 @@ export function tradeFacts(screen: TradeScreen): readonly string[] {
       );
       return `${index === point ? "Looked at: " : ""}Point ${index + 1} of ${counted(found.points.length, "point")}: ${amounts.join(", ")}, cost ${one.fit.cost.toFixed(3)}, ${pointWords(found, one, index)}.`;
     }),
+    oneOfAll,
     ...(beside === undefined ? [] : [`${beside[0]!.toUpperCase()}${beside.slice(1)}.`]),
   ];
 }

@@ -62,9 +62,25 @@ describe("the plot in letters", () => {
     ).toEqual(["4", "2", "1", "0"]);
   });
 
-  test("tells the third term by digits, and marks a best fit that is no point", () => {
+  test("draws the points of three terms by their numbers in the list, and says which fall on one spot", () => {
+    for (const { trade } of [two!, three!])
+      for (const columns of [18, 30, 60]) {
+        const lines = plot(trade, { columns, rows: 16, unicode: true });
+        const drawn = lines.flatMap((line) =>
+          [...(line.split("│")[1] ?? "")].filter((mark) => /\w/.test(mark)),
+        );
+        const text = lines.join(" ");
+        const told = /On one spot, the first drawn: ([^.]*)\./.exec(text)?.[1] ?? "";
+        const hidden = told.split("; ").flatMap((spot) => spot.split(/, | and /).slice(1));
+        expect([...drawn, ...hidden].toSorted()).toEqual(
+          trade.points.map((_, index) => markOf(index)).toSorted(),
+        );
+      }
+  });
+
+  test("tells between what the third term is, and marks a best fit that is no point", () => {
     const lines = plot(three!.trade, { columns: 60, rows: 14, unicode: true });
-    expect(lines.join("\n")).toMatch(/Each digit tells everything else \(weighed\): 0 is 0, 9 is\s1\.2/);
+    expect(lines.join(" ")).toContain("Points as in the list, which tells everything else (weighed) of");
     expect(beside!.trade.bestAt).toBeUndefined();
     const marked = plot(beside!.trade, { columns: 60, rows: 14, unicode: true });
     expect(marked.some((line) => line.includes("│") && line.includes(bestBeside))).toBe(true);
@@ -94,6 +110,11 @@ describe("the drawing", () => {
       });
       for (const unit of ["percentage points", "rows"]) expect(svg).toContain(`(${unit})</text>`);
       expect(svg.match(/<circle /g)?.length).toBe(trade.points.length);
+      // Every point has its number, also where several fall on one spot.
+      const numbers = [...svg.matchAll(/font-weight="bold"[^>]*>([\d, ]+?)(?: best fit)?<\/text>/g)].flatMap(
+        ([, words]) => words!.split(", "),
+      );
+      for (const [index] of trade.points.entries()) expect(numbers).toContain(String(index + 1));
       expect(svg.includes("<polyline")).toBe(trade.terms.length === 2);
       expect(svg.includes('class="best"')).toBe(trade.bestAt === undefined);
     },
