@@ -1,10 +1,10 @@
 import { open } from "node:fs/promises";
 import { LARGEST_FILE_BYTES } from "../garment/source/decode.ts";
-import { fileReason } from "./file-reason.ts";
+import { errorCode, fileReason } from "./file-reason.ts";
 
 export type Opening =
   | { readonly status: "read"; readonly text: string }
-  | { readonly status: "failed"; readonly reason: string };
+  | { readonly status: "failed"; readonly reason: string; readonly missing?: true };
 
 /**
  * Reads a garment file to be edited: its text as it is, a byte order mark included, so that saving it again gives the
@@ -17,7 +17,11 @@ export async function openForEditing(file: string): Promise<Opening> {
     return { status: "read", text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes) };
   } catch (error) {
     if (error instanceof TypeError) return { status: "failed", reason: "the file is not saved as UTF-8" };
-    return { status: "failed", reason: fileReason(error) };
+    return {
+      status: "failed",
+      reason: fileReason(error),
+      ...(errorCode(error) === "ENOENT" && { missing: true }),
+    };
   }
 }
 

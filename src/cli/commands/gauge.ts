@@ -110,6 +110,8 @@ interface Writing {
 async function textFor(file: string, gauge: SwatchGauge): Promise<Writing> {
   if (file === "-") throw new CommandError("--into takes the name of a garment file, not standard input.");
   const opening = await openForEditing(file);
+  if (opening.status === "failed" && opening.missing)
+    throw new CommandError(`there is no file ${file}; make one first: evenrow new ${file}`);
   if (opening.status === "failed") throw new CommandError(`${file}: ${opening.reason}.`);
   const before = opening.text;
   const after = changed(file, before, gauge);

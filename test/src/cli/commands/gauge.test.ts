@@ -96,7 +96,11 @@ describe("gauge", () => {
     ["words that are no swatch", ["40 stitches"], "expected: 40 stitches 18.2 cm"],
     ["no swatch at all", [], "needs a swatch"],
     ["two kinds of cord", [cord, "cord on 4 needles: 50 stitches 30 cm"], "3 and 4 needles"],
-    ["a file that is not there", [ground, "--into", "no-such-file.yaml"], "no-such-file.yaml"],
+    [
+      "a file that is not there",
+      [ground, "--into", "no-such-file.yaml"],
+      "make one first: evenrow new no-such-file.yaml",
+    ],
     ["standard input as the file", [ground, "--into", "-"], "--into takes the name"],
   ])("ends with 2 for %s", async (_, words, said) => {
     const { code, out, err } = await gauge(words);
