@@ -67,5 +67,5 @@ const brokenWords: Readonly<Record<Broken["what"], (of: string) => string>> = {
 };
 
 /** "35.8 to 36.4 cm": outward to a millimetre, so that nothing lies beyond. */
-const centimetres = ({ least, most }: Bounds): string =>
+export const centimetres = ({ least, most }: Bounds): string =>
   `${roundTo(Math.floor(least + 1e-6) / 10, 1)} to ${roundTo(Math.ceil(most - 1e-6) / 10, 1)} cm`;

@@ -255,6 +255,17 @@ describe("the printed pattern in nine sizes", () => {
     );
   });
 
+  test("tells how long each piece may come out where a quarter of a row in the swatch's 31 was misread", () => {
+    const flat = text.replace(/\s+/g, " ");
+    for (const piece of Object.keys(plain.pieces)) {
+      const told = table.numbers(piece, "rows").map((rows) => {
+        const [least, most] = [(rows * 10) / 31.25, (rows * 10) / 30.75];
+        return `${Math.floor(10 * least + 1e-6) / 10} to ${Math.ceil(10 * most - 1e-6) / 10}`;
+      });
+      expect(flat).toContain(`${piece}, length in cm: ${told[0]} (${told.slice(1).join(", ")})`);
+    }
+  });
+
   test("tells the next best looks for every size", () => {
     const shown = [...text.matchAll(/^ +(\d+\.\d{3}) {2}(?:interval|spread|lead-in|crossing)/gm)].map(
       ([, cost]) => cost,

@@ -4,6 +4,7 @@ import { wrap } from "../../report/wrap.ts";
 import { type Dropped, type FittedSize, givenUp, type RangeFits } from "../range-result.ts";
 import { type SharedLook, sharedLook } from "../shared-look.ts";
 import { tableOf } from "../table/table.ts";
+import { gaugeLines } from "./gauge-lines.ts";
 import { lookDifferences, sharedLookLines } from "./look-text.ts";
 import { tableText } from "./table-text.ts";
 
@@ -22,6 +23,8 @@ export function rangeText(result: RangeFits, width: number): string {
     ...(looks.length > 0 ? ["", "In every size", ""] : []),
     ...looks.flatMap((look) => sharedLookLines(fit, look).flatMap((line) => wrap(line, width, 4))),
     ...tableText(tableOf(sizes, share), fit, width),
+    "",
+    ...gaugeLines(sizes, width),
     "",
     ...costLines(result, width),
     ...(share ? forcedLines(sizes, width) : []),

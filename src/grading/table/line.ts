@@ -35,6 +35,10 @@ export function printed({ values, signed }: Pick<TableLine, "values" | "signed">
   const shown = values.map((value) =>
     value === undefined ? "-" : signed && value > 0 ? `+${value}` : String(value),
   );
-  const [first, ...others] = shown;
+  return printedTexts(shown);
+}
+
+/** The same of what is written out already. */
+export function printedTexts([first, ...others]: readonly string[]): string {
   return others.every((one) => one === first) ? first! : `${first} (${others.join(", ")})`;
 }
