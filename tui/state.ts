@@ -1,6 +1,6 @@
 import type { Diagnostic } from "../src/diagnostics/diagnostic.ts";
 import type { StandingInTheWay } from "../src/explore/answer.ts";
-import type { GarmentRule, RuleField } from "../src/explore/garment-rule.ts";
+import { type GarmentRule, isHeld, type RuleField } from "../src/explore/garment-rule.ts";
 import type { BeforeHold } from "../src/explore/hold.ts";
 import type { Beside } from "../src/explore/read-source.ts";
 import type { StepOutcome } from "../src/explore/steps.ts";
@@ -178,6 +178,13 @@ export const initialState = (terminal: Terminal): State => ({
 });
 
 export const isChanged = ({ version, saved }: OpenGarment): boolean => version.text !== saved;
+
+/** Whether a rule was held fast while the garment is open, so that what it allowed before is known. */
+export const isHeldHere = ({ version }: OpenGarment, rule: GarmentRule): boolean =>
+  isHeld(rule) && version.beforeHold[rule.id] !== undefined;
+
+export const heldHere = (garment: OpenGarment): readonly GarmentRule[] =>
+  garment.reading.rules.filter((rule) => isHeldHere(garment, rule));
 
 /** The fit that is looked at: the best, or the rival that is chosen in the list. */
 export function fitShown({ solving, view }: OpenGarment) {

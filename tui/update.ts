@@ -1,7 +1,7 @@
 import { isLetter, keyName } from "./keys/key-name.ts";
 import { bindingFor, elsewhere, placeOf } from "./keys.ts";
 import type { Message, Next } from "./message.ts";
-import type { State } from "./state.ts";
+import { heldHere, type OpenGarment, type State } from "./state.ts";
 import { actions } from "./update/actions.ts";
 import { heard } from "./update/answers.ts";
 import { next, onScreen, refuse, tell, withGarment } from "./update/next.ts";
@@ -85,11 +85,20 @@ function opened(
   return next(onScreen(after, { kind: "ask unsaved", unsaved }), ...effects);
 }
 
+/** What a rule allowed before it was held fast is in no file, so it is lost with the screen. */
+function savedWords(garment: OpenGarment): string {
+  const held = heldHere(garment).length;
+  if (held === 0) return `Saved ${garment.file}.`;
+  return held === 1
+    ? "Saved; 1 rule is held at one value now. Until you leave, a gives its range back."
+    : `Saved; ${held} rules hold one value now. Until you leave, a gives their ranges back.`;
+}
+
 function saved(state: State, text: string): Next {
   const { garment } = state;
   if (!garment) return next(state);
   const after = withGarment(state, (one) => ({ ...one, saved: text, saving: "no" }));
-  const told = tell(after, `Saved ${garment.file}.`);
+  const told = tell(after, savedWords(garment));
   // What was changed while the file was being written is not in it.
   if (garment.version.text !== text) return next(onScreen(told, { kind: "main" }));
   const forget = { kind: "forget kept", file: garment.file } as const;

@@ -69,17 +69,48 @@ test("what is shown while the next fit is sought is marked as of before the chan
   expect(holds(on, "before the change")).toBe(false);
 });
 
-test("the part of a rule that a step would move is in brackets, and what is typed is seen", async () => {
+test("a sign stands at the end of a rule that a step would move, and what is typed is seen", async () => {
   const on = await open("sleeve", 80, 24);
   await on.send("j");
-  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread [2]..9"))).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread ▸ 2..9"))).toBe(true);
   await on.send("l");
-  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..[9]"))).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..9 ◂"))).toBe(true);
   await on.send("\r");
   await on.send("\u007f12");
   expect(holds(on, "2..12_")).toBe(true);
   await on.send("\r");
-  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..[12]"))).toBe(true);
+  expect(on.lines().some((line) => line.replaceAll(/ +/g, " ").includes("▸ spread 2..12 ◂"))).toBe(true);
+});
+
+test("a rule that allows one value says so, and is held only where it was held here", async () => {
+  const on = await open("sleeve", 80, 24);
+  const row = () =>
+    on
+      .lines()
+      .find((line) => /interval .*4/.test(line))!
+      .replaceAll(/ +/g, " ");
+  await on.send(" ");
+  expect(row()).toContain("▸ 4 ");
+  expect(row()).toContain("held");
+  const text = on.store.state().garment!.version.text;
+  on.close();
+  const alone = openScreen(80, 24, colourful);
+  screen = alone;
+  await alone.tell({ kind: "opened", file: "sleeve.yaml", text });
+  await alone.solve();
+  const line = alone
+    .lines()
+    .find((one) => /interval .*4/.test(one))!
+    .replaceAll(/ +/g, " ");
+  expect(line).toContain("▸ 4 only ");
+  expect(line).not.toContain("held");
+  await alone.send("l");
+  expect(
+    alone
+      .lines()
+      .find((one) => /interval .*4/.test(one))!
+      .replaceAll(/ +/g, " "),
+  ).toContain("4 only ◂");
 });
 
 test("what one step of a rule would change is told", async () => {
@@ -123,7 +154,7 @@ test("a screen reader is told the same facts, one a line", async () => {
     "Sleeve with a crossed cord, sleeve.yaml, saved: cost 1.637, proven best.",
     "Held back by ease: 1.637 percentage points off.",
     "Rule: spread of plait, allowed 2..9 needles, preferred 3, fit 3, weight 1.2.",
-    "Rule: columns of plait on sleeve, allowed 1, fit 1, held fast, weight 1.",
+    "Rule: columns of plait on sleeve, allowed 1, fit 1, this one value only, weight 1.",
     "Looked at: Best fit: cost 1.637.",
     "Cost of ease: 1.637, 1.637 percentage points at weight 1.",
   ])

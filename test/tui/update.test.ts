@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { FittedPlacement } from "../../src/fit/fit.ts";
 import { frame } from "../../tui/content/frame.ts";
 import { asciiGlyphs } from "../../tui/content/glyphs.ts";
+import { spokenLines } from "../../tui/content/spoken.ts";
 import { nowHeldBack } from "../../tui/content/steps-pane.ts";
 import { keyTable } from "../../tui/keys.ts";
 import { isChanged, ruleAt } from "../../tui/state.ts";
@@ -165,6 +166,26 @@ describe("changing rules", () => {
     expect(program.effects.at(-1)).toEqual({ kind: "end search", sequence });
     await program.solve();
     expect(program.garment().solving).not.toHaveProperty("reached");
+  });
+
+  test("a save tells that a held rule's range is lost with the screen, as the question before leaving does", async () => {
+    const program = await opened("sleeve");
+    program.press("space");
+    program.send({ kind: "saved", text: program.text() });
+    const saved = program.state().message!.words;
+    expect(saved).toContain(
+      "Saved; 1 rule is held at one value now. Until you leave, a gives its range back.",
+    );
+    expect(saved.length).toBeLessThanOrEqual(80);
+    program.press("q");
+    expect(program.effects.at(-1)).toEqual({ kind: "quit" });
+    const again = await opened("sleeve");
+    again.press("space", "q");
+    expect(spokenLines(again.state()).join(" ")).toContain("1 rule is held at one value; once you leave");
+    const changed = await opened("sleeve");
+    changed.press("space", "space");
+    changed.send({ kind: "saved", text: changed.text() });
+    expect(changed.state().message!.words).toMatch(/^Saved .*sleeve\.yaml\.$/);
   });
 
   test("nothing is held fast at a value that is not of the garment as it is now", async () => {

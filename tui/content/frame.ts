@@ -72,7 +72,7 @@ function body(state: State, width: number, height: number, glyphs: Glyphs): read
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":
-      return [line(""), ...questionLines(screen, garment?.file ?? "", width)];
+      return [line(""), ...questionLines(screen, garment, width)];
     default:
       return filesScreen(state, width, height, glyphs);
   }

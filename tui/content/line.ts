@@ -25,7 +25,7 @@ export const line = (text: string, style: Style = "plain"): Line => [{ text, sty
 export const blank: Line = [];
 
 /** Texts of these are as many columns wide as they have letters: ASCII, and what the screen itself draws with. */
-const narrow = /^[\x20-\x7e\u2500-\u259f\u25b8\u2026\u2800-\u28ff]*$/;
+const narrow = /^[\x20-\x7e\u2500-\u259f\u25b8\u25c2\u2026\u2800-\u28ff]*$/;
 
 const widthOf = (text: string): number => (narrow.test(text) ? text.length : stringWidth(text));
 

@@ -1,9 +1,10 @@
 import { renderDiagnostics } from "../../src/diagnostics/render.ts";
 import { differences } from "../../src/report/differences.ts";
+import { counted } from "../../src/report/words.ts";
 import { wrap } from "../../src/report/wrap.ts";
 import { buildSheet } from "../../src/sheet/build-sheet.ts";
 import { sheetText } from "../../src/sheet/text/sheet-text.ts";
-import { fitShown, type OpenGarment, type Screen, type State } from "../state.ts";
+import { fitShown, heldHere, type OpenGarment, type Screen, type State } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { keyLines } from "./key-lines.ts";
@@ -114,19 +115,30 @@ export function compareLines(
 }
 
 /** What is asked, where something is. */
-export function questionLines(screen: Screen, file: string, width: number): readonly Line[] {
-  return question(screen, file).flatMap((one) =>
+export function questionLines(
+  screen: Screen,
+  garment: OpenGarment | undefined,
+  width: number,
+): readonly Line[] {
+  return question(screen, garment?.file ?? "", garment ? heldHere(garment).length : 0).flatMap((one) =>
     wrap(plainText(one), width, plainText(one).startsWith(" ") ? 9 : 0).map((text) =>
       line(text, one[0]?.style),
     ),
   );
 }
 
-function question(screen: Screen, file: string): readonly Line[] {
+function question(screen: Screen, file: string, held: number): readonly Line[] {
   switch (screen.kind) {
     case "ask quit":
       return [
         line("There are changes that are not saved.", "warning"),
+        ...(held > 0
+          ? [
+              line(
+                `${counted(held, "rule")} ${held === 1 ? "is" : "are"} held at one value; once you leave, what was allowed before is not known. To let all go first: Esc, then a.`,
+              ),
+            ]
+          : []),
         line(""),
         line("  s    save them and leave"),
         line("  d    leave without them"),

@@ -1,7 +1,7 @@
 import { chosenText } from "../../src/explore/chosen.ts";
 import { type GarmentRule, isHeld, type RuleField } from "../../src/explore/garment-rule.ts";
 import { allowsText, preferText } from "../../src/explore/rule-words.ts";
-import type { OpenGarment, Screen } from "../state.ts";
+import { isHeldHere, type OpenGarment, type Screen } from "../state.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { cell, type Line, line, type Span } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
@@ -71,14 +71,17 @@ const header = ({ name, allows, prefer, chosen, weight }: Columns, stale: boolea
   );
 
 function ruleLine(
-  { solving, view }: OpenGarment,
+  garment: OpenGarment,
   rule: GarmentRule,
   selected: boolean,
   screen: Screen,
   columns: Columns,
   glyphs: Glyphs,
 ): Line {
+  const { solving, view } = garment;
   const fit = solving.shown?.fit;
+  const isHere = isHeldHere(garment, rule);
+  const allowed = `${allowsText(rule.allows)}${isHeld(rule) && !isHere ? " only" : ""}`;
   const chosen = fit ? chosenText(rule, fit) : "";
   const typing = selected && screen.kind === "typing" ? screen : undefined;
   const field = (name: RuleField, text: string, width: number, align: "left" | "right" = "left"): Span[] => {
@@ -86,7 +89,7 @@ function ruleLine(
       selected && (view.field === name || (name === "from" && view.field === "to" && isSpan(rule)));
     if (!isChosen) return [{ text: cell(text, width, align) }];
     if (typing && view.field === name) return [{ text: cell(`${typing.text}_`, width), style: "chosen" }];
-    return [{ text: cell(marked(rule, text, view.field), width, align), style: "chosen" }];
+    return [{ text: cell(marked(rule, text, view.field, glyphs), width, align), style: "chosen" }];
   };
   return [
     { text: selected ? `${glyphs.pointer} ` : "  ", style: "accent" },
@@ -96,12 +99,8 @@ function ruleLine(
     },
     { text: " " },
     ...(rule.fields.includes("from")
-      ? field(
-          view.field === "to" && selected && typing ? "to" : "from",
-          allowsText(rule.allows),
-          columns.allows - 1,
-        )
-      : field("to", allowsText(rule.allows), columns.allows - 1)),
+      ? field(view.field === "to" && selected && typing ? "to" : "from", allowed, columns.allows - 1)
+      : field("to", allowed, columns.allows - 1)),
     { text: " " },
     ...field("prefer", preferText(rule), columns.prefer - 1),
     { text: " " },
@@ -110,7 +109,7 @@ function ruleLine(
       style: solving.current ? "strong" : "dim",
     },
     { text: " " },
-    { text: cell(isHeld(rule) ? "held" : "", heldWidth), style: "accent" },
+    { text: cell(isHere ? "held" : "", heldWidth), style: "accent" },
     ...field("weight", rule.weight ? String(rule.weight.value) : "", columns.weight, "right"),
   ];
 }
@@ -121,16 +120,10 @@ const shortName = (name: string, width: number): string =>
 /** Rules that have two ends in one column. */
 const isSpan = ({ fields }: GarmentRule): boolean => fields.includes("from") && fields.includes("to");
 
-/** Brackets around the part that a step would move, so that it shows without any style. */
-function marked({ allows, fields }: GarmentRule, text: string, field: RuleField): string {
-  const ends = fields.includes("from") && fields.includes("to") && allows.kind !== "comparison";
-  if ((field !== "from" && field !== "to") || !ends) return `[${text}]`;
-  const isLower = field === "from";
-  const open = /^(\d+)( or more)$/.exec(text);
-  if (open) return isLower ? `[${open[1]}]${open[2]}` : `${open[1]} [or more]`;
-  const parts = /^(-?\d+(?:\.\d+)?)(.+?)(-?\d+(?:\.\d+)?)( by \d+| %)?$/.exec(text);
-  // A single value is both ends: the bracket stands at the side that moves.
-  if (!parts) return isLower ? `[${text}` : `${text}]`;
-  const [, first, middle, last, rest = ""] = parts;
-  return isLower ? `[${first}]${middle}${last}${rest}` : `${first}${middle}[${last}]${rest}`;
-}
+/** A sign before what a step would move, or behind it where that is the upper end, so that it shows without any style. */
+const marked = (
+  rule: GarmentRule,
+  text: string,
+  field: RuleField,
+  { pointer, pointerBack }: Glyphs,
+): string => (field === "to" && isSpan(rule) ? `${text} ${pointerBack}` : `${pointer} ${text}`.trimEnd());

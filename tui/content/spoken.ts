@@ -5,7 +5,7 @@ import { allowsText, preferText } from "../../src/explore/rule-words.ts";
 import type { Fit } from "../../src/fit/fit.ts";
 import { differences } from "../../src/report/differences.ts";
 import { counted } from "../../src/report/words.ts";
-import { fitShown, type OpenGarment, type State } from "../state.ts";
+import { fitShown, isHeldHere, type OpenGarment, type State } from "../state.ts";
 import { choiceLines } from "./choices-pane.ts";
 import { footer } from "./footer.ts";
 import { plainText } from "./line.ts";
@@ -50,7 +50,7 @@ export function spokenLines(state: State): readonly string[] {
     case "ask quit":
     case "ask unsaved":
     case "ask conflict":
-      return [...said, ...textOf(questionLines(screen, garment.file, wide))];
+      return [...said, ...textOf(questionLines(screen, garment, wide))];
     default:
       return [...said, ...facts(state, garment), keys];
   }
@@ -66,23 +66,23 @@ function facts(state: State, garment: OpenGarment): readonly string[] {
   return [
     titleText(garment),
     nowHeldBack(garment),
-    ...(rule ? [`Chosen rule: ${ruleFacts(rule, fit)}. ${fieldFacts(state, garment)}`] : []),
+    ...(rule ? [`Chosen rule: ${ruleFacts(garment, rule, fit)}. ${fieldFacts(state, garment)}`] : []),
     ...textOf(stepLines(garment)),
-    ...reading.rules.map((one) => `Rule: ${ruleFacts(one, fit)}.`),
+    ...reading.rules.map((one) => `Rule: ${ruleFacts(garment, one, fit)}.`),
     ...(solving.outcome.kind === "does not fit" ? textOf(choiceLines(garment, wide)) : choiceFacts(garment)),
     ...(fit ? costFacts(fit) : []),
     ...(fit ? pieceFacts(fit) : []),
   ];
 }
 
-function ruleFacts(rule: GarmentRule, fit: Fit | undefined): string {
+function ruleFacts(garment: OpenGarment, rule: GarmentRule, fit: Fit | undefined): string {
   const chosen = fit ? chosenText(rule, fit) : "";
   return [
     `${rule.name} of ${rule.owner}`,
     `allowed ${allowsText(rule.allows)}${rule.unit === "%" || rule.unit === "repeats" || rule.unit === "columns" ? "" : ` ${rule.unit}`}`.trimEnd(),
     ...(rule.prefer === undefined ? [] : [`preferred ${preferText(rule)}`]),
     ...(chosen === "" ? [] : [`fit ${chosen}`]),
-    ...(isHeld(rule) ? ["held fast"] : []),
+    ...(isHeldHere(garment, rule) ? ["held fast"] : isHeld(rule) ? ["this one value only"] : []),
     ...(rule.weight ? [`weight ${rule.weight.value}`] : []),
   ].join(", ");
 }

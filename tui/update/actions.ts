@@ -7,7 +7,7 @@ import { holdFast, letGo, together } from "../../src/explore/hold.ts";
 import { startFrom } from "../../src/explore/rival-start.ts";
 import type { Action } from "../keys.ts";
 import type { Next } from "../message.ts";
-import { isChanged, type OpenGarment, type Pane, ruleAt, type State } from "../state.ts";
+import { heldHere, isChanged, type OpenGarment, type Pane, ruleAt, type State } from "../state.ts";
 import { askWhy, leaveWhy, makeChange } from "./asking-why.ts";
 import { down, left, right, toRule, up } from "./moves.ts";
 import { next, onScreen, refuse, tell, withGarment, withView } from "./next.ts";
@@ -192,8 +192,8 @@ function hold(state: State): Next {
 function letAllGo(state: State): Next {
   const { garment } = state;
   if (!garment) return next(state);
-  const { version, reading } = garment;
-  const held = reading.rules.filter((rule) => isHeld(rule) && version.beforeHold[rule.id]);
+  const { version } = garment;
+  const held = heldHere(garment);
   if (held.length === 0) return refuse(state, "Nothing that was held fast here is so still.");
   const change = together(
     held.map((rule) => letGo(version.text, rule, version.beforeHold)),
