@@ -208,14 +208,14 @@ export function termsOf(
   top: number,
 ): readonly Term[] {
   const { placement } = field;
-  const amounts = [
-    ["length", Math.abs(change), "rows"],
-    ["balance", Math.abs(bottom - top), "rows"],
-    ["repeats", awayFrom(placement.repeats, repeats), "repeats"],
-    ["columns", awayFrom(placement.columns, columns), "columns"],
-    ["gap", columns > 1 ? awayFrom(placement.gap, gap) : 0, "needles"],
-  ] as const;
-  return amounts
-    .filter(([, amount]) => amount > 0)
-    .map(([term, amount, unit]) => makeTerm(term, amount, unit, weights, { placement: field.index }));
+  const terms: Term[] = [];
+  const giveUp = (term: string, amount: number, unit: string): void => {
+    if (amount > 0) terms.push(makeTerm(term, amount, unit, weights, { placement: field.index }));
+  };
+  giveUp("length", Math.abs(change), "rows");
+  giveUp("balance", Math.abs(bottom - top), "rows");
+  giveUp("repeats", awayFrom(placement.repeats, repeats), "repeats");
+  giveUp("columns", awayFrom(placement.columns, columns), "columns");
+  if (columns > 1) giveUp("gap", awayFrom(placement.gap, gap), "needles");
+  return terms;
 }

@@ -44,8 +44,10 @@ export const slackAsFitted = (fit: Fit): number =>
 type SegmentsOf = (motif: string) => readonly FittedSegment[];
 
 function slackWith(fit: Fit, segmentsOf: SegmentsOf): number {
+  // They are asked for at every share that is tried.
+  const segments = new Map(fit.looks.map(({ motif: { name } }) => [name, segmentsOf(name)]));
   const holds = (share: number): boolean =>
-    brokenOver(fit, segmentsOf, gaugeRange(fit.garment.gauge, share)) === undefined;
+    brokenOver(fit, (motif) => segments.get(motif)!, gaugeRange(fit.garment.gauge, share)) === undefined;
   const furthest = furthestShareOf(fit.garment);
   if (holds(furthest)) return furthest;
   let [kept, broken] = [0, furthest];
