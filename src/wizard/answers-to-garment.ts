@@ -1,5 +1,5 @@
 import { writtenText, writtenValue } from "../edit/written-form.ts";
-import { type Answers, given, mmOf, numberOf } from "./answers.ts";
+import { type Answers, given, mmOf, numberOf, rowsOf } from "./answers.ts";
 import { neckOf, outlineOf, type WrittenStation } from "./outline.ts";
 import { hemMark, isCord, isTapered, marksOf, taperMark } from "./sizes.ts";
 
@@ -39,12 +39,13 @@ const block = (text: string): string => writtenText(text, { json: false, flow: f
 const flow = (text: string): string => writtenText(text, { json: false, flow: true });
 
 function gaugeLines(answers: Answers): readonly Line[] {
-  const swatch = (count: string, over: string): string =>
-    `${count}, over: ${flow(given(answers, over as "over"))} }`;
+  const swatch = (count: string, over: string, more = ""): string =>
+    `${count}, over: ${flow(given(answers, over as "over"))}${more} }`;
+  const { rows, over: rowsOver } = rowsOf(answers);
   return [
     "# What was counted and measured on the swatch, which is sure once it was washed and rested.",
     "gauge:",
-    `  ground: { stitches: ${given(answers, "stitches")}, rows: ${swatch(given(answers, "rows"), "over")}`,
+    `  ground: { stitches: ${given(answers, "stitches")}, rows: ${swatch(rows, "over", rowsOver === undefined ? "" : `, rows over: ${flow(rowsOver)}`)}`,
     ...(isCord(answers)
       ? [
           `  cord: { needles: ${given(answers, "cord needles")}, stitches: ${swatch(given(answers, "cord stitches"), "cord over")}`,

@@ -58,5 +58,11 @@ export function millimetres(text: string): number | undefined {
   return "mm" in parsed ? parsed.mm : undefined;
 }
 
+/** Rows as they were counted, and the length for them alone where that was said: "44", "44 over 14.6 cm". */
+export function rowsOf(answers: Answers): { readonly rows: string; readonly over?: string } {
+  const [rows = "", over] = given(answers, "rows").split(" over ");
+  return { rows, ...(over !== undefined && { over }) };
+}
+
 /** An answered number. */
 export const numberOf = (answers: Answers, id: QuestionId): number => Number(given(answers, id));

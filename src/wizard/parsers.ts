@@ -27,6 +27,18 @@ export const wholeFrom = (text: string, what: string, limits: Limits): Parsed =>
 export const numberFrom = (text: string, what: string, limits: Limits): Parsed =>
   read(text, (reading, cursor) => numberAt(reading, cursor, what, limits));
 
+/** Stitches or rows of a swatch, which are counted whole or in halves: anything else is a length, or a slip. */
+export function countFrom(text: string, unit: string, limits: Limits): Parsed {
+  const parsed = numberFrom(text, `the number of ${unit}`, limits);
+  if ("problem" in parsed) return parsed;
+  const halves = 2 * Number(parsed.answer);
+  if (Number.isInteger(halves)) return parsed;
+  return {
+    problem: `${unit} are counted whole or in halves`,
+    right: `${Math.floor(halves) / 2} or ${Math.ceil(halves) / 2}`,
+  };
+}
+
 /** A percentage, read as in a file. */
 export const percentageFrom = (text: string, what: string, limits: Limits): Parsed =>
   read(text, (reading, cursor) => percentageAt(reading, cursor, what, limits));

@@ -1,5 +1,5 @@
 import { nearest } from "../cloth/gauge.ts";
-import { type Answers, given, mmOf, numberOf } from "./answers.ts";
+import { type Answers, given, millimetres, mmOf, numberOf, rowsOf } from "./answers.ts";
 import type { LengthLimits } from "./lengths.ts";
 
 /** A named height of the piece that was described. */
@@ -9,7 +9,10 @@ export interface WizardMark {
 }
 
 export const stitchMm = (answers: Answers): number => mmOf(answers, "over") / numberOf(answers, "stitches");
-const rowMm = (answers: Answers): number => mmOf(answers, "over") / numberOf(answers, "rows");
+function rowMm(answers: Answers): number {
+  const { rows, over } = rowsOf(answers);
+  return (over === undefined ? mmOf(answers, "over") : millimetres(over)!) / Number(rows);
+}
 
 export const isCord = ({ ornament }: Answers): boolean => ornament === "cord";
 export const hasNeck = ({ shape }: Answers): boolean => shape === "neck";

@@ -1,6 +1,6 @@
 import * as limits from "../../garment/read/limits.ts";
 import { numberOf } from "../answers.ts";
-import { lengthFrom, wholeFrom } from "../parsers.ts";
+import { lengthFrom, type Parsed, wholeFrom } from "../parsers.ts";
 import { always, type Question } from "../question.ts";
 
 /** Common beds by their needles, with their pitch; the mid and the coarse bed's needles are from memory. */
@@ -13,6 +13,18 @@ const usualPitches: ReadonlyMap<number, string> = new Map([
 
 /** Fewer needles hold no piece with a motif on it. */
 const fewestNeedles = 10;
+
+/** Beds are told in mm, so that is what a number without its unit is taken to mean. */
+function pitchFrom(text: string): Parsed {
+  const { least, most } = limits.pitchMm;
+  const parsed = lengthFrom(text, "the pitch", { leastMm: least, mostMm: most });
+  const number = /^\s*\d+(?:\.\d+)?\s*$/.test(text) ? Number(text) : undefined;
+  if (!("problem" in parsed) || number === undefined || number === 0) return parsed;
+  return {
+    problem: parsed.problem,
+    right: number >= least && number <= most ? `${number} mm` : `from ${least} mm to ${most} mm`,
+  };
+}
 
 export const machineQuestions: readonly Question[] = [
   {
@@ -31,7 +43,6 @@ export const machineQuestions: readonly Question[] = [
     more: "Usual are 3.6 mm (fine), 4.5 mm (standard), 6.5 mm (mid) and 9 mm (coarse).",
     isAsked: always,
     suggested: (answers) => usualPitches.get(numberOf(answers, "needles")) ?? "4.5 mm",
-    parse: (text) =>
-      lengthFrom(text, "the pitch", { leastMm: limits.pitchMm.least, mostMm: limits.pitchMm.most }),
+    parse: pitchFrom,
   },
 ];

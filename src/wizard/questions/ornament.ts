@@ -1,7 +1,7 @@
 import * as limits from "../../garment/read/limits.ts";
 import { type Answers, given, numberOf } from "../answers.ts";
 import { type LengthLimits, ownUnit, roundLength } from "../lengths.ts";
-import { lengthFrom, numberFrom, percentageFrom, wholeFrom, wordFrom } from "../parsers.ts";
+import { countFrom, lengthFrom, percentageFrom, wholeFrom, wordFrom } from "../parsers.ts";
 import { always, type Question } from "../question.ts";
 import { isCord, stitchMm } from "../sizes.ts";
 
@@ -38,8 +38,8 @@ export const ornamentQuestions: readonly Question[] = [
   {
     id: "cord needles",
     ask: () => "On how many needles do you knit the cord?",
-    explain: "The cord is knitted by itself on 3 to 5 needles, slipping every other pass.",
-    more: "The more needles, the thicker the cord.",
+    explain: "The cord is knitted by itself, usually on 3 to 5 needles; 2 and 6 go too.",
+    more: "It slips every other pass. The more needles, the thicker the cord.",
     isAsked: isCord,
     suggested: () => "3",
     parse: (text) => wholeFrom(text, "the cord's needles", limits.usualCordNeedles),
@@ -52,7 +52,7 @@ export const ornamentQuestions: readonly Question[] = [
     isAsked: isCord,
     suggested: (answers) =>
       String(Math.max(1, Math.round(numberOf(answers, "stitches") * cordStitchesPerStitch))),
-    parse: (text) => numberFrom(text, "the number of cord stitches", limits.swatchCount),
+    parse: (text) => countFrom(text, "cord stitches", limits.swatchCount),
   },
   {
     id: "cord over",

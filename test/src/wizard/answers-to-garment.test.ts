@@ -41,6 +41,15 @@ describe("answersToGarment", () => {
     expect(result.status).toBe("fits");
   });
 
+  it("writes rows over a length of their own", () => {
+    const garment = read(answersToGarment(answersWith({ rows: "44 over 14.6 cm", over: "14 cm" })));
+    expect(garment.gauge.ground).toMatchObject({
+      stitches: 28,
+      overMm: 140,
+      rowsCounted: { rows: 44, overMm: 146 },
+    });
+  });
+
   it("says in the file what was answered", () => {
     const garment = read(
       answersToGarment(

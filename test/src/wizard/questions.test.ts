@@ -43,8 +43,12 @@ const rows: readonly Row[] = [
   },
   {
     id: "rows",
-    right: ["40", "39.5"],
+    right: ["40", "39.5", "44 over 14.6 cm", [" 44 rows over 14.6 cm", "44 over 14.6 cm"], "200 over 60 cm"],
     wrong: [
+      ["14.2", "14 or 14.5"],
+      ["44 over 14.6", "14.6 cm"],
+      ["44 over 2 mm", "44 rows were counted over it"],
+      ["44.2 over 14.6 cm", "44 or 44.5"],
       ["400", "from 5.6 to 140"],
       ["2", "from 5.6 to 140"],
     ],
@@ -74,7 +78,9 @@ const rows: readonly Row[] = [
     id: "pitch",
     right: ["4.5 mm", "9 mm"],
     wrong: [
-      ["4.5", "4.5 cm"],
+      ["4.5", '"right":"4.5 mm"'],
+      ["45", "from 1 mm to 30 mm"],
+      ["0", "too small"],
       ["9 cm", "from 0.1 cm to 3 cm"],
     ],
   },
@@ -95,7 +101,14 @@ const rows: readonly Row[] = [
       ["three", "plain number"],
     ],
   },
-  { id: "cord stitches", right: ["25", "25.5"], wrong: [["0", "is zero"]] },
+  {
+    id: "cord stitches",
+    right: ["25", "25.5"],
+    wrong: [
+      ["0", "is zero"],
+      ["25.3", "25 or 25.5"],
+    ],
+  },
   {
     id: "cord over",
     right: ["10 cm", "4 in"],

@@ -69,7 +69,7 @@ describe("evenrow new without a terminal", () => {
   it("says where the answers end too early", async () => {
     const { code, err } = await evenrow(["new"], ["a", ""]);
     expect(code).toBe(2);
-    expect(err).toContain('end before "And how many rows, over the same length?"');
+    expect(err).toContain('end before "And how many rows, over the same length or another?"');
   });
 
   it("leaves a file that exists as it is, unless told to overwrite it", async () => {
