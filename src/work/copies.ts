@@ -2,7 +2,7 @@ import { type CopyWork, newPiece, type PieceWork } from "./record.ts";
 import { stepsOf } from "./steps.ts";
 
 /** Which copy of a piece is at hand, counted from 1, and of how many. */
-export interface CopyCount {
+interface CopyCount {
   readonly copy: number;
   readonly make: number;
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { sheetToJson } from "../../../src/sheet/sheet-json.ts";
 import { copiesOf, copyCount } from "../../../src/work/copies.ts";
 import { applyEvent, applyEvents, type WorkEvent } from "../../../src/work/events.ts";
 import { keptMarks } from "../../../src/work/kept-marks.ts";
@@ -117,6 +118,12 @@ test("what is fitted anew for one copy is that one's own", async () => {
   const changed = applyEvents(start, [next, { kind: "follow", garmentText: "new", sheets: [longer!] }]);
   const second = applyEvents(changed, [{ kind: "jump", row: 118, part: 1 }, next]);
   expect(currentPiece(second).sheet).toEqual(longer);
+});
+
+test("the sheet as JSON says how many of a piece are knitted where it is not one", () => {
+  const { pieces } = sheetToJson({ pieces: start.pieces.map(({ sheet }) => sheet) }) as { pieces: object[] };
+  expect(pieces[0]).toMatchObject({ piece: "sleeve", make: 3 });
+  expect(pieces[1]).not.toHaveProperty("make");
 });
 
 test("a copy that is finished stands on the file's text of then", async () => {
