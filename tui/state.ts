@@ -59,6 +59,8 @@ export interface TradeScreen {
   /** The term that is chosen. */
   readonly at: number;
   readonly traded: readonly string[];
+  /** What is traded where nothing is marked. */
+  readonly suggested: readonly string[];
   readonly held: readonly string[];
   /** Of the request that is under way. */
   readonly asked?: number;
@@ -66,6 +68,10 @@ export interface TradeScreen {
   /** The point that is looked at. */
   readonly point: number;
 }
+
+/** What is marked to be traded, else what is suggested and not held. */
+export const toTrade = ({ traded, suggested, held }: TradeScreen): readonly string[] =>
+  traded.length > 0 ? traded : suggested.filter((name) => !held.includes(name));
 
 /** Why nothing fits and what instead, or which rules bind. */
 export interface WhyScreen {

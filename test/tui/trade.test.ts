@@ -51,12 +51,17 @@ const text = (program: Driver, glyphs: Glyphs = unicodeGlyphs): string =>
   frame(program.state(), glyphs).map(plainText).join("\n");
 
 describe("choosing what to trade", () => {
-  test("proposes the term in which the best fit gives up most against the rest, and needs two or three", async () => {
+  test("suggests the term in which the best fit gives up most against the rest, and needs two or three", async () => {
     const program = await opened("front");
     program.press("t");
-    expect(screenOf(program).traded).toEqual(["interval", "rest"]);
-    expect(text(program)).toMatch(/\[x\] interval +rows/);
-    program.press("down", "down", "down", "space", "enter");
+    expect(screenOf(program)).toMatchObject({ traded: [], suggested: ["interval", "rest"] });
+    expect(text(program)).toMatch(/\[\?\] interval +rows/);
+    expect(spokenLines(program.state()).join(" ")).toContain("interval, suggested.");
+    program.press("enter");
+    expect(program.effects.at(-1)).toMatchObject({ kind: "trade", traded: ["interval", "rest"] });
+    program.press("escape", "down", "down", "down", "space");
+    expect(text(program)).not.toMatch(/\[\?\] (interval|rest)/);
+    program.press("enter");
     expect(program.state().message?.words).toBe("Mark two terms, or three, with Space.");
     mark(program, ["length", "balance", "ease"], ["spread"]);
     expect(screenOf(program)).toMatchObject({ traded: ["length", "balance", "ease"], held: ["spread"] });

@@ -15,7 +15,7 @@ import {
   pointWords,
   termName,
 } from "../../src/tradeoff/words.ts";
-import type { OpenGarment, TradeScreen } from "../state.ts";
+import { type OpenGarment, type TradeScreen, toTrade } from "../state.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { fitHeight, type Line, line } from "./line.ts";
@@ -37,8 +37,15 @@ export const tradeLines = (
 
 function termLines(screen: TradeScreen, width: number, height: number, glyphs: Glyphs): readonly Line[] {
   const names = Math.max(...screen.terms.map(({ name }) => name.length));
+  const isSuggested = (name: string): boolean => screen.traded.length === 0 && toTrade(screen).includes(name);
   const lines = screen.terms.map(({ name, unit, nothing }, index): Line => {
-    const mark = screen.traded.includes(name) ? "x" : screen.held.includes(name) ? "=" : " ";
+    const mark = isSuggested(name)
+      ? "?"
+      : screen.traded.includes(name)
+        ? "x"
+        : screen.held.includes(name)
+          ? "="
+          : " ";
     const about = nothing ?? (name === REST ? "all other terms together, as weighed" : unit);
     return line(
       `${index === screen.at ? glyphs.pointer : " "} [${mark}] ${name.padEnd(names)}  ${about}`,
@@ -48,7 +55,7 @@ function termLines(screen: TradeScreen, width: number, height: number, glyphs: G
   const head = [
     paneTitle("Trade-off", true, width, glyphs),
     ...wrap(
-      "Which terms are to be traded for each other? Every fit is found of which no other gives up less in one of them and no more in the others. [x] is traded; of [=] no more is given up than the best fit does.",
+      "Which terms are to be traded for each other? Every fit is found of which no other gives up less in one of them and no more in the others. [x] is traded; of [=] no more is given up than the best fit does; [?] is suggested, and traded if you mark nothing.",
       width,
     ).map((text) => line(text)),
     line(""),
@@ -139,12 +146,19 @@ function tableLines(
 /** The same as sentences. */
 export function tradeFacts(screen: TradeScreen): readonly string[] {
   const { found, terms, traded, held, at, asked, point } = screen;
+  const suggested = traded.length === 0 ? toTrade(screen) : [];
   if (!found)
     return [
-      "Trade-off: mark two terms, or three.",
+      "Trade-off: mark two terms, or three; where nothing is marked, what is suggested is traded.",
       ...(asked === undefined ? [] : ["Working. Escape gives it up."]),
       ...terms.map(({ name, nothing }, index) => {
-        const mark = traded.includes(name) ? ", traded" : held.includes(name) ? ", held" : "";
+        const mark = suggested.includes(name)
+          ? ", suggested"
+          : traded.includes(name)
+            ? ", traded"
+            : held.includes(name)
+              ? ", held"
+              : "";
         const idle = nothing === undefined ? "" : `, nothing to trade: ${nothing}`;
         return `${index === at ? "Chosen: " : ""}${name}${mark}${idle}.`;
       }),

@@ -5,12 +5,12 @@ import { startFrom } from "../../src/explore/rival-start.ts";
 import { REST, tradeTerms } from "../../src/tradeoff/trade-term.ts";
 import type { Next } from "../message.ts";
 import type { TradeReport } from "../solver/trade-messages.ts";
-import type { State, TradeScreen } from "../state.ts";
+import { type State, type TradeScreen, toTrade } from "../state.ts";
 import { next, onScreen, refuse, within } from "./next.ts";
 import { remembering } from "./remembering.ts";
 import { changed } from "./versions.ts";
 
-/** Opens the trade-off with the term proposed that the best fit gives up most in, against all else. */
+/** Opens the trade-off with the term suggested that the best fit gives up most in, against all else. */
 export function openTrade(state: State): Next {
   const { garment } = state;
   const read = garment?.reading.garment;
@@ -30,7 +30,8 @@ export function openTrade(state: State): Next {
         kind: "trade",
         terms,
         at: 0,
-        traded: able.filter((name) => name === costliest || name === REST),
+        traded: [],
+        suggested: able.filter((name) => name === costliest || name === REST),
         held: [],
         point: 0,
       },
@@ -79,7 +80,8 @@ export function findTrade(state: State): Next {
   const { screen, garment } = state;
   if (screen.kind !== "trade" || !garment) return next(state);
   if (screen.asked !== undefined) return refuse(state, "It is being sought already; Esc gives it up.");
-  if (screen.traded.length < 2) return refuse(state, "Mark two terms, or three, with Space.");
+  const traded = toTrade(screen);
+  if (traded.length < 2) return refuse(state, "Mark two terms, or three, with Space.");
   const sequence = state.sequence + 1;
   return next(onTrade({ ...state, sequence }, { asked: sequence, point: 0 }), {
     kind: "trade",
@@ -87,7 +89,7 @@ export function findTrade(state: State): Next {
     source: garment.version.text,
     name: garment.file,
     ...garment.beside,
-    traded: screen.traded,
+    traded,
     held: screen.held,
   });
 }
