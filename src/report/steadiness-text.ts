@@ -80,7 +80,7 @@ function narrowerWords(
     ];
   const over = asked === 1 ? "the whole range" : `the ${percent(asked)} of the range that are asked for`;
   const off = `at most ${offWords(gaugeOff(gauge), offered.share)} off`;
-  const found = `Over ${over} nothing fits. Below is the best fit over ${percent(offered.share)} of it (${off}); write steady: ${percent(offered.share)} to ask for it.`;
+  const found = `Over ${over} nothing fits. Below is the best fit over ${percent(offered.share)} of ${asked === 1 ? "it" : "the range"} (${off}); write steady: ${percent(offered.share)} to ask for it.`;
   return [
     exact
       ? `${found} From ${percent(roundUpTo(noneFrom, 3))} on nothing fits.`

@@ -81,6 +81,9 @@ describe("what is said where nothing is steady", () => {
     expect(said(cut)[1]?.replaceAll("\n", " ")).toContain(
       "Something may fit over more, but over less than 70 %: the time was up.",
     );
+    expect(said({ ...cut, asked: 0.8 })[1]).toMatch(
+      /^Over the 80 % of the range that are asked for nothing fits\. Below is the best fit over 46\.5 % of the range/,
+    );
     const { fitsAsTold: __, ...unknown } = never;
     expect(said(unknown)[1]).toContain("There was no time");
     const none = { ...others, narrower: { noneFrom: 1, exact: false } };
