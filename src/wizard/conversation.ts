@@ -10,7 +10,12 @@ export interface Conversation {
 }
 
 export type Outcome =
-  | { readonly kind: "accepted"; readonly question: Question; readonly answer: string }
+  | {
+      readonly kind: "accepted";
+      readonly question: Question;
+      readonly answer: string;
+      readonly note?: string;
+    }
   | { readonly kind: "refused"; readonly problem: string; readonly right?: string }
   | { readonly kind: "explained"; readonly question: Question }
   | { readonly kind: "back"; readonly moved: boolean }
@@ -62,10 +67,10 @@ export function reply(
     conversation.answers,
   );
   if ("problem" in parsed) return { conversation, outcome: { kind: "refused", ...parsed } };
-  const { answer } = parsed;
+  const { answer, note } = parsed;
   return {
     conversation: answered(conversation, question.id, answer),
-    outcome: { kind: "accepted", question, answer },
+    outcome: { kind: "accepted", question, answer, ...(note !== undefined && { note }) },
   };
 }
 

@@ -7,8 +7,10 @@ import { listed } from "../report/words.ts";
 import { millimetres } from "./answers.ts";
 import { type LengthLimits, rangeText, unitOf } from "./lengths.ts";
 
-/** An answer as the garment file writes it, or what is wrong with it and what would be right. */
-export type Parsed = { readonly answer: string } | { readonly problem: string; readonly right?: string };
+/** An answer as the garment file writes it, with what makes it look like a slip; or what is wrong, and what would be right. */
+export type Parsed =
+  | { readonly answer: string; readonly note?: string }
+  | { readonly problem: string; readonly right?: string };
 
 /** The values a length may take, and why. */
 export interface LengthRange extends LengthLimits {

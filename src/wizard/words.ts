@@ -51,6 +51,7 @@ export function outcomeLines(outcome: Outcome, width: number): readonly string[]
     case "back":
       return outcome.moved ? [] : said("This is the first question.");
     case "accepted":
+      return outcome.note === undefined ? [] : said(`${outcome.note} back answers again.`);
     case "quit":
       return [];
   }

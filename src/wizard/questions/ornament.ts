@@ -1,7 +1,7 @@
 import * as limits from "../../garment/read/limits.ts";
-import { type Answers, given, numberOf } from "../answers.ts";
+import { type Answers, given, millimetres, numberOf } from "../answers.ts";
 import { type LengthLimits, ownUnit, roundLength } from "../lengths.ts";
-import { countFrom, lengthFrom, percentageFrom, wholeFrom, wordFrom } from "../parsers.ts";
+import { countFrom, lengthFrom, type Parsed, percentageFrom, wholeFrom, wordFrom } from "../parsers.ts";
 import { always, type Question } from "../question.ts";
 import { isCord, stitchMm } from "../sizes.ts";
 
@@ -18,6 +18,21 @@ const cordLimits = (answers: Answers): LengthLimits => {
 
 /** Common practice, no published source: a cord of the same yarn has about nine tenths of the cloth's stitches. */
 const cordStitchesPerStitch = 0.9;
+
+/** Cord stitches beside the cloth's, in length and width: beyond these one of the counts is most likely a slip. Judgement. */
+const usualCordStitch = { least: 0.5, most: 2.5 };
+
+function noted(parsed: Parsed, answers: Answers): Parsed {
+  if ("problem" in parsed) return parsed;
+  const cordMm = millimetres(parsed.answer)! / numberOf(answers, "cord stitches");
+  const beside = cordMm / stitchMm(answers);
+  if (beside >= usualCordStitch.least && beside <= usualCordStitch.most) return parsed;
+  const mm = (value: number): string => `${Number(value.toPrecision(2))} mm`;
+  return {
+    ...parsed,
+    note: `A cord stitch is ${mm(cordMm)} long then, and a stitch of the cloth ${mm(stitchMm(answers))} wide; usually they are much alike. Is that so?`,
+  };
+}
 
 /** What a cord or a cable usually has, and what can still be worked by hand. */
 const spreadLimits = { least: 2, most: 20 };
@@ -63,10 +78,13 @@ export const ornamentQuestions: readonly Question[] = [
     suggested: (answers) =>
       roundLength(stitchMm(answers) * numberOf(answers, "stitches"), cordLimits(answers), ownUnit(answers)),
     parse: (text, answers) =>
-      lengthFrom(text, "the length of cord", {
-        ...cordLimits(answers),
-        because: `${given(answers, "cord stitches")} stitches were counted over it`,
-      }),
+      noted(
+        lengthFrom(text, "the length of cord", {
+          ...cordLimits(answers),
+          because: `${given(answers, "cord stitches")} stitches were counted over it`,
+        }),
+        answers,
+      ),
   },
   {
     id: "spread",

@@ -1,6 +1,7 @@
+import { nearest } from "../../diagnostics/nearest.ts";
 import { type Answers, given, mmOf } from "../answers.ts";
 import { type LengthLimits, ownUnit, roundLength, shownLength } from "../lengths.ts";
-import { lengthFrom, nameFrom, wordFrom } from "../parsers.ts";
+import { lengthFrom, nameFrom, type Parsed, wordFrom } from "../parsers.ts";
 import { always, type Question } from "../question.ts";
 import {
   bedMm,
@@ -14,6 +15,21 @@ import {
   taperLimits,
   widthLimits,
 } from "../sizes.ts";
+
+/** Words by which a piece's name tells its shape. */
+const shapeWords = { tapered: /sleeve|arm/i, neck: /front|back|body/i };
+const namesOfShapes = ["sleeve", "front", "back", "body"];
+
+/** A name; one that is nearly a word that tells the shape is most likely a slip of the pen. */
+function pieceFrom(text: string): Parsed {
+  const parsed = nameFrom(text, "the piece");
+  if ("problem" in parsed || Object.values(shapeWords).some((words) => words.test(parsed.answer)))
+    return parsed;
+  const near = nearest(parsed.answer, namesOfShapes);
+  return near === undefined
+    ? parsed
+    : { ...parsed, note: `Did you mean ${near}? It is called ${parsed.answer} now.` };
+}
 
 const shapes = ["straight", "tapered", "neck"];
 
@@ -40,7 +56,7 @@ export const pieceQuestions: readonly Question[] = [
     more: "A name in your own words. More pieces can be written into the file later.",
     isAsked: always,
     suggested: () => "sleeve",
-    parse: (text) => nameFrom(text, "the piece"),
+    parse: pieceFrom,
   },
   {
     id: "shape",
@@ -49,7 +65,7 @@ export const pieceQuestions: readonly Question[] = [
     more: "Other shapes (steps, slopes at one side) can be written into the file later.",
     isAsked: always,
     suggested: ({ piece = "" }) =>
-      /sleeve|arm/i.test(piece) ? "tapered" : /front|back|body/i.test(piece) ? "neck" : "straight",
+      shapeWords.tapered.test(piece) ? "tapered" : shapeWords.neck.test(piece) ? "neck" : "straight",
     choices: () => shapes,
     parse: (text) => wordFrom(text, shapes),
   },

@@ -28,6 +28,15 @@ describe("the dialogue", () => {
     expect(turn.prompt).toBe("  [28] ");
   });
 
+  it("says what looks like a slip before it asks on", () => {
+    const turn = typing(opened(undefined, 80), [...enters(12), "sleve"]);
+    expect(turn.lines.slice(0, 2)).toEqual([
+      "  Did you mean sleeve? It is called sleve now. back answers again.",
+      "",
+    ]);
+    expect(typing(turn, ["back"]).prompt).toBe("  [sleve] ");
+  });
+
   it("draws the piece once its length is known, and again only where it changed", () => {
     const known = typing(opened(undefined, 80), enters(16));
     expect(known.lines.join("\n")).toContain("bind-off, 43 cm");

@@ -256,6 +256,23 @@ describe("the questions", () => {
     }
   });
 
+  it("note what looks like a slip, and take it", () => {
+    const noted = (id: QuestionId, text: string, answers: Answers): unknown =>
+      question(id).parse(text, answers);
+    expect(noted("piece", "sleve", {})).toEqual({
+      answer: "sleve",
+      note: "Did you mean sleeve? It is called sleve now.",
+    });
+    expect(noted("piece", "left sleeve", {})).toEqual({ answer: "left sleeve" });
+    expect(noted("piece", "scarf", {})).toEqual({ answer: "scarf" });
+    const few = answersWith({ "cord stitches": "4" });
+    expect(noted("cord over", "14 cm", few)).toMatchObject({
+      answer: "14 cm",
+      note: expect.stringContaining("35 mm long then, and a stitch of the cloth 3.6 mm wide") as string,
+    });
+    expect(noted("cord over", "2 cm", few)).toEqual({ answer: "2 cm" });
+  });
+
   it.each(rows)("$id says what is wrong", ({ id, answers = cordSleeve, wrong }) => {
     for (const [typed, said] of wrong) {
       const parsed = question(id).parse(typed, answers);
