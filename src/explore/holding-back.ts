@@ -1,10 +1,13 @@
 import type { Fit } from "../fit/fit.ts";
 import type { Term } from "../fit/terms.ts";
-import { counted } from "../report/words.ts";
+import { counted, placementWords } from "../report/words.ts";
 import type { StepOutcome } from "./steps.ts";
 
 /** Costs closer than this are the same: the solvers work to about 1e-7. */
 const costGrain = 1e-4;
+
+/** Terms that are named after the largest. */
+const mostNamed = 3;
 
 /** What keeps a fit from costing nothing, in one sentence. */
 export function heldBackBy(fit: Fit): string {
@@ -12,15 +15,17 @@ export function heldBackBy(fit: Fit): string {
     .filter(({ cost }) => cost > costGrain)
     .sort((a, b) => b.cost - a.cost);
   if (!largest) return "Nothing holds it back: every preference is met.";
-  const others = rest.length === 0 ? "" : `, then ${rest.map(({ term }) => term).join(", ")}`;
+  const named = rest.slice(0, mostNamed).map((term) => termTitle(fit, term));
+  const more = rest.length > mostNamed ? ` and ${rest.length - mostNamed} more` : "";
+  const others = rest.length === 0 ? "" : `, then ${named.join(", ")}${more}`;
   return `Held back by ${termTitle(fit, largest)}: ${counted(largest.amount, largest.unit.replace(/s$/, ""), largest.unit)} off${others}.`;
 }
 
 /** A term by its name and, where there are several, by what it is the term of. */
 export function termTitle(fit: Fit, { term, motif, placement, supply }: Term): string {
   if (fit.looks.length < 2 && fit.placements.length < 2) return term;
-  const piece = fit.placements.find(({ index }) => index === placement)?.piece;
-  return `${term} of ${motif ?? supply ?? piece ?? ""}`;
+  const at = fit.placements.find(({ index }) => index === placement);
+  return `${term} of ${motif ?? supply ?? (at ? placementWords(fit.placements, at) : "")}`;
 }
 
 /** Whether trying a step showed anything that the present fit has not. */

@@ -2,7 +2,7 @@ import { prepareCord } from "../cord/preparation.ts";
 import type { Fit, FittedPlacement } from "../fit/fit.ts";
 import { growingQuantity } from "../motif/growing-quantity.ts";
 import { growthWords } from "./growth-words.ts";
-import { counted } from "./words.ts";
+import { counted, placementWords } from "./words.ts";
 
 /** How a rival differs from the best fit, in a knitter's words, the most visible first; empty where it does not. */
 export function differences(best: Fit, rival: Fit): readonly string[] {
@@ -28,7 +28,7 @@ function lookDifferences(best: Fit, rival: Fit): readonly string[] {
 function placementDifferences(best: Fit, rival: Fit): readonly string[] {
   return rival.placements.flatMap((placement, index) => {
     const other = best.placements[index]!;
-    const whose = rival.placements.length > 1 ? `${placement.piece}: ` : "";
+    const whose = rival.placements.length > 1 ? `${placementWords(rival.placements, placement)}: ` : "";
     return [
       growthWords(placement) === growthWords(other) ? undefined : growthWords(placement),
       change(placement.repeats - other.repeats, "more repeat", "fewer repeat"),

@@ -26,3 +26,9 @@ const endings: Readonly<Record<string, string>> = { one: "st", two: "nd", few: "
 
 /** "1st", "22nd", "13th". */
 export const ordinal = (count: number): string => `${count}${endings[plural.select(count)]}`;
+
+/** A placement by its piece, and by its motif too where the piece has several: "front", "plait on front". */
+export const placementWords = (
+  all: readonly { readonly piece: string }[],
+  { piece, motif }: { readonly piece: string; readonly motif: string },
+): string => (all.filter((one) => one.piece === piece).length > 1 ? `${motif} on ${piece}` : piece);
