@@ -1,9 +1,14 @@
+import { wrap } from "../report/wrap.ts";
 import { begun, type Conversation, currentQuestion, reply } from "./conversation.ts";
 import { fileNameFor } from "./file-name.ts";
 import { sketch } from "./sketch.ts";
+import { summary } from "./summary.ts";
 import { introduction, outcomeLines, promptText, questionLines } from "./words.ts";
 
-/** The questions as they are asked on a terminal, and the file that is asked for after the last of them. */
+/**
+ * The questions as they are asked on a terminal; after the last of them what was answered, to be looked over, and the file
+ * that it goes to, or, where that was said beforehand, whether it may be written.
+ */
 export interface Dialogue {
   readonly conversation: Conversation;
   /** Where the garment goes; undefined until it is known. */
@@ -30,7 +35,8 @@ export const opened = (file: string | undefined, width: number): Turn =>
 
 /** Takes one line that was typed. */
 export function heard(dialogue: Dialogue, line: string): Turn {
-  if (!currentQuestion(dialogue.conversation)) return heardName(dialogue, line);
+  if (!currentQuestion(dialogue.conversation))
+    return dialogue.file === undefined ? heardName(dialogue, line) : heardYes(dialogue, line, dialogue.file);
   const { conversation, outcome } = reply(dialogue.conversation, line);
   const said = outcomeLines(outcome, dialogue.width);
   if (outcome.kind === "quit") return { dialogue, lines: [], prompt: "", end: "quit" };
@@ -40,7 +46,11 @@ export function heard(dialogue: Dialogue, line: string): Turn {
   const picture = sketch(conversation.answers, sketchRoom);
   const drawn = picture.join("\n");
   const isNew = drawn !== "" && drawn !== dialogue.drawn;
-  return asking({ ...dialogue, conversation, drawn }, [...said, ...(isNew ? ["", ...picture] : [])]);
+  return asking({ ...dialogue, conversation, drawn }, [
+    ...said,
+    ...(isNew ? ["", ...picture] : []),
+    ...(currentQuestion(conversation) ? [] : ["", ...summary(conversation.answers, dialogue.width)]),
+  ]);
 }
 
 /** The garment could not be written where it should go, so another place is asked for. */
@@ -49,6 +59,21 @@ export const fileRefused = (dialogue: Dialogue, reason: string): Turn =>
 
 /** Signs that a sketch may take, so that it and a question stand on a small screen together. */
 const sketchRoom = { columns: 40, rows: 11 };
+
+function heardYes(dialogue: Dialogue, line: string, file: string): Turn {
+  const word = line.trim().toLowerCase();
+  if (word === "" || word === "yes" || word === "y") return written(dialogue, file);
+  if (word === "quit") return { dialogue, lines: [], prompt: "", end: "quit" };
+  if (word === "back")
+    return asking({ ...dialogue, conversation: reply(dialogue.conversation, word).conversation }, []);
+  return {
+    dialogue,
+    lines: wrap("  yes writes it; back goes back, a question each time; quit stops.", dialogue.width, 2),
+    prompt: yesPrompt,
+  };
+}
+
+const yesPrompt = "  [yes] ";
 
 function heardName(dialogue: Dialogue, line: string): Turn {
   const name = line.trim();
@@ -65,7 +90,14 @@ function asking(dialogue: Dialogue, before: readonly string[]): Turn {
   const lines = (question: readonly string[]): readonly string[] => [...before, "", ...question];
   if (currentQuestion(conversation))
     return { dialogue, lines: lines(questionLines(conversation, width)), prompt: promptText(conversation) };
-  if (file !== undefined) return { ...written(dialogue, file), lines: before };
+  if (file !== undefined)
+    return {
+      dialogue,
+      lines: lines([
+        file === "-" ? "Is that right, to be written out?" : `Is that right, to be written into ${file}?`,
+      ]),
+      prompt: yesPrompt,
+    };
   return {
     dialogue,
     lines: lines(["Into which file should it be written?", "  It can be changed with any text editor."]),

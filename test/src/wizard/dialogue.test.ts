@@ -75,8 +75,31 @@ describe("the dialogue", () => {
     });
   });
 
+  it("shows what was answered once more before it is written", () => {
+    const looked = typing(opened("a.yaml", 80), ["", "28", "44 over 14.6 cm", "14 cm", ...enters(21)]);
+    expect(looked.end).toBeUndefined();
+    expect(looked.lines).toContain(
+      "  28 stitches over 14 cm, 44 rows over 14.6 cm; 200 needles, 4.5 mm apart",
+    );
+    expect(looked.lines.at(-1)).toBe("Is that right, to be written into a.yaml?");
+    expect(looked.prompt).toBe("  [yes] ");
+    expect(typing(looked, ["maybe"])).toMatchObject({ prompt: "  [yes] " });
+    expect(typing(looked, ["back"]).lines.join()).toContain("25 of 25");
+    expect(typing(looked, ["back", ""]).lines).toContain("What you said:");
+    expect(typing(looked, ["quit"]).end).toBe("quit");
+    const cable = typing(opened(undefined, 80), [
+      ...enters(6),
+      "cable",
+      ...enters(3),
+      "front",
+      ...enters(12),
+    ]);
+    expect(cable.lines.join("\n")).toContain("cable, 2 over 2, draw-in 0 %");
+    expect(cable.lines.join("\n")).toContain("neck 8 cm deep");
+  });
+
   it("does not ask for a file that was given, until it is refused", () => {
-    const last = typing(opened("a.yaml", 80), enters(25));
+    const last = typing(opened("a.yaml", 80), enters(26));
     expect(last).toMatchObject({ end: "write", dialogue: { file: "a.yaml" } });
     const again = fileRefused(last.dialogue, "a.yaml: the disk is full");
     expect(again.lines).toEqual([
