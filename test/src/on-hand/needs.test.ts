@@ -67,7 +67,7 @@ describe("what a fit needs of what is on hand", () => {
     const [before, now] = [needsOf(one.fit), needsOf(two.fit)];
     for (const [index, need] of now.entries()) expect(need.takes).toBeCloseTo(2 * before[index]!.takes, 9);
     expect(fitText(two, 80)).toContain("sleeve (make 2): 112 rows");
-    expect(fitText(two, 200)).toContain("102.1 cm, for each of the 2");
+    expect(fitText(two, 200)).toContain("102.2 cm, for each of the 2");
     expect(JSON.stringify(fitToJson(two, 1))).toContain('"piece":"sleeve","make":2');
     const { sections, pieces } = documentOf(two.fit, buildSheet(two.fit));
     expect(JSON.stringify(sections)).toContain("one cord, and the same for each of the 2 to be made.");
