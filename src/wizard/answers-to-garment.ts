@@ -2,6 +2,7 @@ import { writtenText, writtenValue } from "../edit/written-form.ts";
 import { type Answers, given, mmOf, numberOf, rowsOf } from "./answers.ts";
 import { neckOf, outlineOf, type WrittenStation } from "./outline.ts";
 import { hemMark, isCord, isTapered, marksOf, taperMark } from "./sizes.ts";
+import { texOf } from "./yarn.ts";
 
 /** A part of the file: what a line says, and the remark behind it. */
 type Line = string | readonly [text: string, remark: string];
@@ -24,6 +25,7 @@ export function answersToGarment(answers: Answers): string {
       `bed: { needles: ${given(answers, "needles")}, pitch: ${flow(given(answers, "pitch"))} }`,
     ],
     gaugeLines(answers),
+    yarnLines(answers),
     pieceLines(answers),
     motifLines(answers),
     placeLines(answers),
@@ -32,7 +34,10 @@ export function answersToGarment(answers: Answers): string {
       "# weights: { length: 3, interval: 1.5, spread: 1.2, ease: 1, balance: 0.5 }",
     ],
   ];
-  return `${blocks.map((lines) => aligned(lines).join("\n")).join("\n\n")}\n`;
+  return `${blocks
+    .filter(({ length }) => length > 0)
+    .map((lines) => aligned(lines).join("\n"))
+    .join("\n\n")}\n`;
 }
 
 const block = (text: string): string => writtenText(text, { json: false, flow: false });
@@ -52,6 +57,14 @@ function gaugeLines(answers: Answers): readonly Line[] {
         ]
       : []),
   ];
+}
+
+function yarnLines(answers: Answers): readonly Line[] {
+  const answer = given(answers, "yarn");
+  const tex = texOf(answer);
+  if (tex === undefined) return [];
+  const by = answer.includes("=") ? `; by the label of a ball, ${answer}` : "";
+  return [`# The yarn of the cloth: tex is the grams of 1000 m${by}.`, `yarn: { ground: { tex: ${tex} } }`];
 }
 
 function pieceLines(answers: Answers): readonly Line[] {

@@ -31,6 +31,7 @@ export const QUESTION_IDS = [
   "top",
   "side",
   "change",
+  "yarn",
 ] as const;
 
 export type QuestionId = (typeof QUESTION_IDS)[number];

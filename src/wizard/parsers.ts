@@ -1,7 +1,7 @@
 import { nearest } from "../diagnostics/nearest.ts";
 import { printable, quoted } from "../diagnostics/shown.ts";
 import type { Cursor, Reading } from "../garment/read/cursor.ts";
-import { type Limits, lengthAt, numberAt, percentageAt, wholeAt } from "../garment/read/numbers.ts";
+import { type Limits, lengthAt, massAt, numberAt, percentageAt, wholeAt } from "../garment/read/numbers.ts";
 import type { Written } from "../garment/source/written.ts";
 import { listed } from "../report/words.ts";
 import { millimetres } from "./answers.ts";
@@ -44,6 +44,10 @@ export function countFrom(text: string, unit: string, limits: Limits): Parsed {
 /** A percentage, read as in a file. */
 export const percentageFrom = (text: string, what: string, limits: Limits): Parsed =>
   read(text, (reading, cursor) => percentageAt(reading, cursor, what, limits));
+
+/** A weight, read as in a file. */
+export const massFrom = (text: string, what: string, limits: Limits): Parsed =>
+  read(text, (reading, cursor) => massAt(reading, cursor, what, limits));
 
 /** A length, read as in a file, and held to a range. */
 export function lengthFrom(text: string, what: string, { leastMm, mostMm, because }: LengthRange): Parsed {

@@ -15,6 +15,8 @@ export interface Question {
   readonly suggested: (answers: Answers) => string;
   /** The words it may be answered with, where they are few. */
   readonly choices?: (answers: Answers) => readonly string[];
+  /** Whether answers that end before it are enough. */
+  readonly optional?: true;
   readonly parse: (text: string, answers: Answers) => Parsed;
 }
 

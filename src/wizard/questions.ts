@@ -4,6 +4,7 @@ import { ornamentQuestions } from "./questions/ornament.ts";
 import { pieceQuestions } from "./questions/piece.ts";
 import { placeQuestions } from "./questions/place.ts";
 import { swatchQuestions } from "./questions/swatch.ts";
+import { yarnQuestions } from "./questions/yarn.ts";
 
 /** Everything that is asked for a new garment, in order; each question may build on the answers before it. */
 export const QUESTIONS: readonly Question[] = [
@@ -12,4 +13,5 @@ export const QUESTIONS: readonly Question[] = [
   ...ornamentQuestions,
   ...pieceQuestions,
   ...placeQuestions,
+  ...yarnQuestions,
 ];

@@ -6,9 +6,13 @@ import { hasNeck, isCord, isTapered } from "./sizes.ts";
 /** What was answered, in a few lines, to be looked over before it is written. */
 export const summary = (answers: Answers, width: number): readonly string[] => [
   "What you said:",
-  ...[swatchWords(answers), ornamentWords(answers), pieceWords(answers), placeWords(answers)].flatMap(
-    (words) => wrap(`  ${words}`, width, 4),
-  ),
+  ...[
+    swatchWords(answers),
+    ornamentWords(answers),
+    pieceWords(answers),
+    placeWords(answers),
+    yarnWords(answers),
+  ].flatMap((words) => wrap(`  ${words}`, width, 4)),
 ];
 
 function swatchWords(answers: Answers): string {
@@ -34,6 +38,9 @@ function pieceWords(answers: Answers): string {
     : "";
   return `${given(answers, "piece")}: ${shape}, ${given(answers, "height")} long${neck}, hem ${given(answers, "hem")}`;
 }
+
+const yarnWords = (answers: Answers): string =>
+  `yarn of the cloth: ${given(answers, "yarn")}${/^\d+(?:\.\d+)?$/.test(given(answers, "yarn")) ? " tex" : ""}`;
 
 const placeWords = (answers: Answers): string =>
   `the ${given(answers, "ornament")} from ${given(answers, "from")} to ${given(answers, "to")}, up to ${counted(numberOf(answers, "bottom"), "row")} plain below and ${given(answers, "top")} above, at least ${counted(numberOf(answers, "side"), "needle")} free at the sides; the length may change by ${given(answers, "change")}`;

@@ -67,11 +67,11 @@ async function answersFrom(terminal: Terminal): Promise<Answers> {
     conversation = after;
   }
   const missing = currentQuestion(conversation);
-  if (missing)
+  if (missing && !missing.optional)
     throw new CommandError(
       `The answers end before "${missing.ask(conversation.answers)}"\nGive one line for each question (an empty one takes what is suggested), or take everything that is suggested: evenrow new --defaults`,
     );
-  return conversation.answers;
+  return withSuggestions(conversation);
 }
 
 /**

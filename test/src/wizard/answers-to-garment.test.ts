@@ -50,6 +50,13 @@ describe("answersToGarment", () => {
     });
   });
 
+  it("writes the yarn's tex, as it was said or by a ball's label, and nothing where it is not known", () => {
+    const written = (yarn: string) => read(answersToGarment(answersWith({ yarn }))).yarn;
+    expect(written("280")).toEqual({ ground: { tex: 280 } });
+    expect(written("50 g = 135 m")).toEqual({ ground: { tex: 370 } });
+    expect(answersToGarment(answersWith({}))).not.toContain("yarn");
+  });
+
   it("says in the file what was answered", () => {
     const garment = read(
       answersToGarment(

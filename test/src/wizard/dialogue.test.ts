@@ -13,7 +13,7 @@ describe("the dialogue", () => {
       "A few questions, and then a garment file that you can change at will.",
       "Enter takes what stands in brackets; ? says more; back goes back; quit stops.",
       "",
-      "1 of 25: What is the garment called?",
+      "1 of 26: What is the garment called?",
       "  A title for the sheet and the file, in your own words.",
     ]);
     expect(prompt).toBe("  [My garment] ");
@@ -61,10 +61,10 @@ describe("the dialogue", () => {
   });
 
   it("asks for the file last, and goes back from there", () => {
-    const named = typing(opened(undefined, 80), ["Größe 1/2!", ...enters(24)]);
+    const named = typing(opened(undefined, 80), ["Größe 1/2!", ...enters(25)]);
     expect(named.prompt).toBe("  [große-1-2.yaml] ");
     expect(typing(named, ["back"]).lines).toContain(
-      "25 of 25: By how much may the length change to suit the motif? 0 for not at all",
+      "26 of 26: Which yarn is the cloth of: its tex, or a ball's grams and metres?",
     );
     expect(typing(named, ["?"]).prompt).toBe(named.prompt);
     expect(typing(named, ["quit"]).end).toBe("quit");
@@ -76,7 +76,7 @@ describe("the dialogue", () => {
   });
 
   it("shows what was answered once more before it is written", () => {
-    const looked = typing(opened("a.yaml", 80), ["", "28", "44 over 14.6 cm", "14 cm", ...enters(21)]);
+    const looked = typing(opened("a.yaml", 80), ["", "28", "44 over 14.6 cm", "14 cm", ...enters(22)]);
     expect(looked.end).toBeUndefined();
     expect(looked.lines).toContain(
       "  28 stitches over 14 cm, 44 rows over 14.6 cm; 200 needles, 4.5 mm apart",
@@ -84,7 +84,7 @@ describe("the dialogue", () => {
     expect(looked.lines.at(-1)).toBe("Is that right, to be written into a.yaml?");
     expect(looked.prompt).toBe("  [yes] ");
     expect(typing(looked, ["maybe"])).toMatchObject({ prompt: "  [yes] " });
-    expect(typing(looked, ["back"]).lines.join()).toContain("25 of 25");
+    expect(typing(looked, ["back"]).lines.join()).toContain("26 of 26");
     expect(typing(looked, ["back", ""]).lines).toContain("What you said:");
     expect(typing(looked, ["quit"]).end).toBe("quit");
     const cable = typing(opened(undefined, 80), [
@@ -92,14 +92,14 @@ describe("the dialogue", () => {
       "cable",
       ...enters(3),
       "front",
-      ...enters(12),
+      ...enters(13),
     ]);
     expect(cable.lines.join("\n")).toContain("cable, 2 over 2, draw-in 0 %");
     expect(cable.lines.join("\n")).toContain("neck 8 cm deep");
   });
 
   it("does not ask for a file that was given, until it is refused", () => {
-    const last = typing(opened("a.yaml", 80), enters(26));
+    const last = typing(opened("a.yaml", 80), enters(27));
     expect(last).toMatchObject({ end: "write", dialogue: { file: "a.yaml" } });
     const again = fileRefused(last.dialogue, "a.yaml: the disk is full");
     expect(again.lines).toEqual([

@@ -241,6 +241,24 @@ const rows: readonly Row[] = [
       ["20 cm", "to 10.7 cm"],
     ],
   },
+  {
+    id: "yarn",
+    right: [
+      "not known",
+      "370",
+      ["370 tex", "370"],
+      "50 g = 135 m",
+      ["50 g 135 m", "50 g = 135 m"],
+      ["135 m / 50 g", "50 g = 135 m"],
+    ],
+    wrong: [
+      ["blue wool", "plain number"],
+      ["0", "is zero"],
+      ["50 g = 135", "unit"],
+      ["50 = 135 m", "unit"],
+      ["9 kg = 0.1 m", "thick"],
+    ],
+  },
 ];
 
 describe("the questions", () => {

@@ -58,6 +58,14 @@ describe("evenrow new without a terminal", () => {
     expect([check.code, check.err]).toEqual([0, "front.yaml reads well.\n"]);
   });
 
+  it("takes the last answer, the yarn, where there is one", async () => {
+    const lines = ["Blue front", ...enters(11), "front", ...enters(12)];
+    const without = await evenrow(["new"], lines);
+    expect([without.code, without.out.includes("yarn:")]).toEqual([0, false]);
+    const { out } = await evenrow(["new"], [...lines, "50 g = 135 m"]);
+    expect(out).toContain("yarn: { ground: { tex: 370 } }");
+  });
+
   it("names the line and the question of a wrong answer, and writes nothing", async () => {
     const { code, err } = await evenrow(["new", "a.yaml"], ["a", "28,5"]);
     expect(code).toBe(2);
@@ -95,7 +103,7 @@ describe("evenrow new on a terminal", () => {
     const session = ask();
     await session.shows("[My garment]");
     session.send("Red scarf\r");
-    await session.shows("2 of 25");
+    await session.shows("2 of 26");
     session.send("28,5\r");
     await session.shows("Right would be: 28.5");
     session.send("back\r");
@@ -104,7 +112,7 @@ describe("evenrow new on a terminal", () => {
     await session.shows("Which piece does it lie on?");
     session.send("scarf\r\r\r\r");
     await session.shows("bind-off, 50 cm");
-    session.send("\r".repeat(7));
+    session.send("\r".repeat(8));
     await session.shows("[red-scarf.yaml]");
     session.send("no/such/folder.yaml\r");
     await session.shows("there is no such file or folder");
