@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import { asciiGlyphs, unicodeGlyphs } from "../../tui/content/glyphs.ts";
+import { line, plainText } from "../../tui/content/line.ts";
+import { firstLines } from "../../tui/content/window.ts";
 import type { Capabilities } from "../../tui/terminal/capabilities.ts";
 import { sample, sampleNames } from "./support/driver.ts";
 import { openScreen, type Screen } from "./support/screen.tsx";
@@ -167,4 +169,26 @@ test("a fault in the screen's text never reaches the terminal as one of its own 
   await screen.tell({ kind: "opened", file: "sleeve.yaml", text });
   // biome-ignore lint/suspicious/noControlCharactersInRegex: what must not be there.
   expect(screen.styled()).not.toMatch(/\u001b\[2J|\u0007/);
+});
+
+test("what has no room is marked where it is cut, and a long message takes a second line", async () => {
+  const on = await open("hat", 80, 24);
+  await on.send("\t");
+  await on.send("j");
+  await on.send("\r");
+  expect(holds(on, "all that was chosen for it is held fast; let go of")).toBe(true);
+  expect(holds(on, "what may move again")).toBe(true);
+  expect(on.lines().some((line) => /interval 2 instead of 5, 5 more repeats,…/.test(line))).toBe(true);
+  const small = [line("one"), line("two"), line("three")];
+  expect(firstLines(small, 2, 20, "~").map(plainText)).toEqual(["one", "two ~"]);
+  expect(firstLines(small, 2, 4, "~").map(plainText)).toEqual(["one", "two~"]);
+  expect(firstLines(small, 2, 3, "~").map(plainText)).toEqual(["one", "tw~"]);
+  expect(firstLines(small, 3, 3, "~")).toEqual(small);
+});
+
+test("where there is room, words are wrapped and a unit stands below its amount", async () => {
+  const on = await open("scarf", 140, 45);
+  expect(holds(on, "ease      2.125 = 1 x 2.125")).toBe(true);
+  expect(on.lines().some((line) => /│ {7}percentage points *$/.test(line))).toBe(true);
+  expect(on.lines().some((line) => line.trimEnd().endsWith("…"))).toBe(false);
 });

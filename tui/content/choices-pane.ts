@@ -4,7 +4,7 @@ import type { OpenGarment } from "../state.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { type Line, line } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
-import { windowAround } from "./window.ts";
+import { firstLines, linesAround } from "./window.ts";
 
 /** The best fit and its rivals in plain words, or the rules that fail to meet. */
 export function choicesPane(
@@ -16,7 +16,8 @@ export function choicesPane(
   const { solving, view } = garment;
   const inFocus = view.pane === "choices";
   const head = paneTitle(solving.current ? "Choices" : choicesBefore(solving), inFocus, width, glyphs);
-  if (solving.outcome.kind === "does not fit") return [head, ...choiceLines(garment, width)].slice(0, height);
+  if (solving.outcome.kind === "does not fit")
+    return firstLines([head, ...choiceLines(garment, width)], height, width, glyphs.cut);
   const { shown } = solving;
   if (!shown) return [head];
   const texts = ["best", ...shown.rivals.map((rival) => differences(shown.fit, rival).join(", "))];
@@ -31,8 +32,10 @@ export function choicesPane(
   });
   const at = blocks.slice(0, view.choice).reduce((sum, block) => sum + block.length, 0);
   const none =
-    shown.rivals.length === 0 ? [line("No other fit differs in a way one would notice.", "dim")] : [];
-  return [head, ...windowAround([...blocks.flat(), ...none], at, height - 1)];
+    shown.rivals.length === 0
+      ? wrap("No other fit differs in a way one would notice.", width).map((text) => line(text, "dim"))
+      : [];
+  return [head, ...linesAround([...blocks.flat(), ...none], at, height - 1, width, glyphs.cut)];
 }
 
 /** Where nothing fits: the rules that fail to meet, as far as they are found out. */
@@ -48,7 +51,10 @@ function conflictLines(
   conflict: readonly { readonly words: string }[] | undefined,
   width: number,
 ): readonly Line[] {
-  if (!conflict) return [line("Nothing fits. Looking for the rules that fail to meet ...", "warning")];
+  if (!conflict)
+    return wrap("Nothing fits. Looking for the rules that fail to meet ...", width).map((text) =>
+      line(text, "warning"),
+    );
   const intro =
     conflict.length === 0
       ? "The field is too short or too narrow for the motif; no rule alone is to blame."

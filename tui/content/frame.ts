@@ -2,7 +2,7 @@ import type { State } from "../state.ts";
 import { footer } from "./footer.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { fitHeight, fitLine, type Line, line } from "./line.ts";
-import { mainScreen, messageLine } from "./main-screen.ts";
+import { mainScreen, messageLines } from "./main-screen.ts";
 import {
   compareLines,
   filesScreen,
@@ -45,11 +45,12 @@ function content(state: State, width: number, height: number, glyphs: Glyphs): r
   if (garment && (screen.kind === "main" || screen.kind === "typing" || screen.kind === "finding"))
     return mainScreen(state, garment, { width, height, glyphs });
   const foot = footer(state, width, 2);
-  const room = height - 2 - foot.length;
+  const told = messageLines(state, width, glyphs);
+  const room = height - 1 - told.length - foot.length;
   return [
-    titleLine(state, width),
+    titleLine(state, width, glyphs),
     ...fitHeight(body(state, width, room, glyphs), room),
-    messageLine(state),
+    ...told,
     ...foot,
   ];
 }

@@ -1,14 +1,16 @@
+import { wrap } from "../../src/report/wrap.ts";
 import { fitShown, type OpenGarment, type State } from "../state.ts";
 import { choiceLines, choicesPane } from "./choices-pane.ts";
-import { costPane } from "./cost-pane.ts";
+import { costPane, costRows } from "./cost-pane.ts";
 import { drawingPane } from "./drawing-pane.ts";
 import { footer } from "./footer.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { fitHeight, fitLine, type Line, line } from "./line.ts";
+import { fitHeight, fitLine, type Line, line, plainText } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
 import { rulesPane } from "./rules-pane.ts";
 import { stepLines, stepsPane, wrapped } from "./steps-pane.ts";
 import { titleLine } from "./title.ts";
+import { firstLines } from "./window.ts";
 
 /** From this width on the choices have a column of their own. */
 const threeColumns = 118;
@@ -24,15 +26,18 @@ export function mainScreen(state: State, garment: OpenGarment, room: Room): read
   const { width, height, glyphs } = room;
   const foot = footer(state, width, 2);
   const wide = width >= threeColumns;
-  const stepsHeight = wide && height >= 36 ? 1 : height >= 30 ? 4 : 3;
-  const bodyHeight = height - 3 - stepsHeight - foot.length;
+  const told = messageLines(state, width, glyphs);
+  const stepsMost = wide && height >= 36 ? 1 : height >= 30 ? 4 : 3;
+  // A message of two lines takes one from the steps, so that nothing above them moves.
+  const stepsHeight = Math.max(1, stepsMost - told.length + 1);
+  const bodyHeight = height - 2 - told.length - stepsHeight - foot.length;
   const body = { ...room, height: bodyHeight };
   return [
-    titleLine(state, width),
-    ...(wide ? wideBody(state, garment, body, stepsHeight === 1) : narrowBody(state, garment, body)),
+    titleLine(state, width, glyphs),
+    ...(wide ? wideBody(state, garment, body, stepsMost === 1) : narrowBody(state, garment, body)),
     line(glyphs.level.repeat(width), "dim"),
-    ...fitHeight(stepsPane(garment, width, stepsHeight), stepsHeight),
-    messageLine(state),
+    ...fitHeight(stepsPane(garment, width, stepsHeight, glyphs, stepsMost === 1), stepsHeight),
+    ...told,
     ...foot,
   ];
 }
@@ -43,6 +48,19 @@ export const messageLine = ({ message, screen }: State): Line => {
   if (!message) return line("");
   return message.kind === "refused" ? line(message.words, "warning") : line(message.words, "accent");
 };
+
+/** The same in as many lines as it needs, at most two. */
+export function messageLines(state: State, width: number, { cut }: Glyphs): readonly Line[] {
+  const one = messageLine(state);
+  const text = plainText(one);
+  if (state.screen.kind === "finding" || text.length <= width) return [one];
+  return firstLines(
+    wrap(text, width).map((part) => line(part, one[0]?.style)),
+    2,
+    width,
+    cut,
+  );
+}
 
 function narrowBody(state: State, garment: OpenGarment, { width, height, glyphs }: Room): readonly Line[] {
   const left = Math.min(44, Math.max(18, Math.floor(width * 0.35)));
@@ -105,7 +123,8 @@ function wideBody(
   const { rules: all } = garment.reading;
   const owners = new Set(all.map(({ owner }) => owner));
   const rules = withSteps ? Math.min(height - 6, all.length + owners.size + 3) : height;
-  const terms = Math.max(1, fitShown(garment)?.terms.length ?? 1);
+  const shown = fitShown(garment);
+  const terms = Math.max(1, shown ? costRows(shown, right) : 1);
   const cost =
     garment.solving.outcome.kind === "does not fit" ? 1 : Math.min(2 + terms, Math.floor(height / 2));
   const steps = [
@@ -118,7 +137,9 @@ function wideBody(
       {
         lines: [
           ...fitHeight(rulesPane(garment, state.screen, middle, rules, glyphs), rules),
-          ...(withSteps ? fitHeight(steps, height - rules) : []),
+          ...(withSteps
+            ? fitHeight(firstLines(steps, height - rules, middle, glyphs.cut), height - rules)
+            : []),
         ],
         width: middle,
       },

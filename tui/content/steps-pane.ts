@@ -2,11 +2,24 @@ import { heldBackBy, helpful, stepsSentence } from "../../src/explore/holding-ba
 import { progressWords } from "../../src/report/progress-words.ts";
 import { wrap } from "../../src/report/wrap.ts";
 import { type OpenGarment, ruleAt } from "../state.ts";
+import type { Glyphs } from "./glyphs.ts";
 import { type Line, line, plainText } from "./line.ts";
+import { firstLines } from "./window.ts";
 
-/** What holds the fit back now, and what one step of the rules would change. */
-export const stepsPane = (garment: OpenGarment, width: number, height: number): readonly Line[] =>
-  wrapped([line(nowHeldBack(garment), "strong"), ...stepLines(garment)], width).slice(0, height);
+/** What holds the fit back now, and, unless it is told elsewhere, what one step of the rules would change. */
+export const stepsPane = (
+  garment: OpenGarment,
+  width: number,
+  height: number,
+  { cut }: Glyphs,
+  stepsElsewhere: boolean,
+): readonly Line[] =>
+  firstLines(
+    wrapped([line(nowHeldBack(garment), "strong"), ...(stepsElsewhere ? [] : stepLines(garment))], width),
+    height,
+    width,
+    cut,
+  );
 
 /** Lines broken at their spaces to a width. */
 export const wrapped = (lines: readonly Line[], width: number): readonly Line[] =>

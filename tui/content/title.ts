@@ -1,16 +1,17 @@
 import { basename } from "node:path";
 import { printable } from "../../src/diagnostics/shown.ts";
 import { isChanged, type State } from "../state.ts";
+import type { Glyphs } from "./glyphs.ts";
 import { cell, cutText, type Line } from "./line.ts";
 
 /** The line at the top: the garment, its file, whether it is saved, and how the fit stands. */
-export function titleLine({ garment }: State, width: number): Line {
+export function titleLine({ garment }: State, width: number, { cut }: Glyphs): Line {
   if (!garment) return [{ text: cell(" Evenrow", width), style: "title" }];
   const right = `  ${standing(garment)} `;
   const file = `${printable(basename(garment.file))}, ${savedWord(garment)}`;
   const title = printable(garment.reading.garment?.title ?? "");
   const room = Math.max(0, width - right.length - file.length - 4);
-  const left = ` ${title === "" ? "" : `${cutText(title, room)}  `}${file}`;
+  const left = ` ${title === "" ? "" : `${cutText(title, room, cut)}  `}${file}`;
   return [
     { text: cell(left, width - right.length), style: "title" },
     { text: right, style: "title" },

@@ -21,7 +21,7 @@ import type { Glyphs } from "./glyphs.ts";
 import { fitHeight, type Line, line } from "./line.ts";
 import { beside } from "./main-screen.ts";
 import { paneTitle } from "./pane-title.ts";
-import { windowAround } from "./window.ts";
+import { firstLines, windowAround } from "./window.ts";
 
 /** The terms to choose from, or the points of the trade-off between those that were chosen. */
 export const tradeLines = (
@@ -88,9 +88,14 @@ function pointLines(
   const left = width - right - 3;
   const point = trade.points[screen.point]!;
   const words = [
-    ...wrap(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left).slice(0, 4),
-    ...(isOneForAll(trade) ? wrap(`${oneForAll(trade)} ${hint}`, left) : []),
-    ...(height >= roomy ? wrap(oneOfAll, left) : []),
+    ...firstLines(
+      inAccent(`${markOf(screen.point)}: ${pointWords(trade, point, screen.point)}`, left),
+      4,
+      left,
+      glyphs.cut,
+    ),
+    ...(isOneForAll(trade) ? inAccent(`${oneForAll(trade)} ${hint}`, left) : []),
+    ...(height >= roomy ? inAccent(oneOfAll, left) : []),
   ];
   const gap = height >= roomy ? [line("")] : [];
   const head = wrap(`${headline(trade)}. ${certainty(trade)}`, left).map((text) => line(text, "strong"));
@@ -108,7 +113,7 @@ function pointLines(
     ...gap,
     ...table.head,
     ...windowAround(table.rows, screen.point, room),
-    ...words.map((text) => line(text, "accent")),
+    ...words,
     ...gap,
     ...drawn.map((text) => line(text)),
   ];
@@ -128,6 +133,9 @@ function pointLines(
     glyphs,
   );
 }
+
+const inAccent = (words: string, width: number): readonly Line[] =>
+  wrap(words, width).map((text) => line(text, "accent"));
 
 function tableLines(
   trade: TradeOff,

@@ -5,7 +5,7 @@ import type { WhyScreen } from "../state.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { type Line, line } from "./line.ts";
 import { paneTitle } from "./pane-title.ts";
-import { windowAround } from "./window.ts";
+import { linesAround } from "./window.ts";
 
 /** Widest text that reads well. */
 const readingWidth = 100;
@@ -38,7 +38,12 @@ export function whyLines(screen: WhyScreen, width: number, height: number, glyph
   const before = answers.length - blocks.flat().length;
   const at = blocks.slice(0, screen.at).reduce((rows, block) => rows + block.length, before);
   const room = Math.max(1, height - head.length - foot.length - 1);
-  return [...head, ...windowAround(answers, blocks.length > 0 ? at : 0, room), line(""), ...foot];
+  return [
+    ...head,
+    ...linesAround(answers, blocks.length > 0 ? at : 0, room, wide, glyphs.cut),
+    line(""),
+    ...foot,
+  ];
 }
 
 /** The same as sentences. */
