@@ -9,7 +9,7 @@ export function askWhy(state: State): Next {
   const { garment } = state;
   if (!garment) return next(state);
   if (readSource(garment.version.text, garment.file, garment.beside).range)
-    return refuse(state, "This is told of one size by itself: evenrow why with --size tells it.");
+    return refuse(state, "Of a file with sizes evenrow why tells it: of all, or of one by --size.");
   const sequence = state.sequence + 1;
   return next(
     onScreen(
