@@ -33,6 +33,18 @@ test.each([
   expect(read(`steady: ${word}`).diagnostics).toMatchObject([{ severity: "error", expected: right }]);
 });
 
+test.each([
+  ["2 %", { stitches: 0.02, rows: 0.02 }],
+  ["{ stitches: 0.9 %, rows: 0.7 % }", { stitches: 0.009, rows: 0.007 }],
+  ["{ rows: 0.7 % }", { rows: 0.007 }],
+])("how far off the ground's gauge may be is read for both ways or for each: %s", (within, read) => {
+  const gauge = `gauge:\n  ground: { stitches: 22, rows: 31, over: 10 cm, within: ${within} }\n  cord: { needles: 3, stitches: 19, over: 10 cm }`;
+  const { ground } = readGarment(garmentText({ gauge }), "test.yaml").garment!.gauge;
+  expect(Object.keys(ground.within!)).toEqual(Object.keys(read));
+  for (const [way, share] of Object.entries(read))
+    expect(ground.within![way as keyof typeof read]).toBeCloseTo(share, 12);
+});
+
 test("how far off a cord's gauge may be is read like the ground's", () => {
   const gauge = (within: string): string =>
     `gauge:\n  ground: { stitches: 22, rows: 31, over: 10 cm }\n  cord: { needles: 3, stitches: 19, over: 10 cm, within: ${within} }`;
