@@ -50,8 +50,6 @@ export interface WhySoRange {
   readonly complete: boolean;
 }
 
-export type WhyRange = WhyNotRange | WhySoRange;
-
 /** How many sizes of those that fit are asked about: a step is solved for all sizes each time. */
 const mostAsked = 3;
 
