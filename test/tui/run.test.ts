@@ -67,14 +67,14 @@ describe("the screen in a terminal", () => {
     expect(on.cursorIsHidden()).toBe(true);
 
     await press(on, keys.down, keys.right, "+");
-    await on.shows("2..[10]");
+    await on.shows("2..10 ◂");
     await on.shows(/not saved.*proven best/);
     await press(on, " ");
     await on.shows(/spread .*held/);
     await press(on, "u");
-    await on.shows("2..[10]");
+    await on.shows("2..10 ◂");
     await press(on, "/", ..."bottom", keys.enter, keys.left, "+");
-    await on.shows("[3]..20");
+    await on.shows("▸ 3..20");
     await on.shows(/not saved.*proven best/);
     await press(on, "s");
     await on.shows("Saved");
@@ -90,7 +90,7 @@ describe("the screen in a terminal", () => {
     const on = explore();
     await on.shows("proven best");
     await press(on, keys.down, "+");
-    await on.shows("[3]..9");
+    await on.shows("▸ 3..9");
     const theirs = `${sample("sleeve")}# theirs\n`;
     writeFileSync(file, theirs);
     await press(on, "s");
@@ -99,7 +99,7 @@ describe("the screen in a terminal", () => {
     await press(on, "t");
     await on.shows("This is what is on disk");
     await press(on, "u");
-    await on.shows("[3]..9");
+    await on.shows("▸ 3..9");
     await press(on, "s");
     await on.shows("Saved");
     expect(readFileSync(file, "utf8")).toBe(sample("sleeve").replace("2..9", "3..9"));
