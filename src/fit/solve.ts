@@ -1,10 +1,11 @@
 import { best, type NoPicks, rivals as nextBest } from "../../solver/choice.ts";
-import type { Engine, EngineOptions } from "../../solver/program.ts";
+import type { Engine } from "../../solver/program.ts";
 import type { Garment } from "../garment/garment.ts";
 import { WorkEnded, within } from "./allowance.ts";
 import type { Fit } from "./fit.ts";
 import type { Kept } from "./kept.ts";
 import { fitFrom, prepare } from "./prepare.ts";
+import { timeLeft } from "./time-left.ts";
 
 export { RefusedFit } from "./refused-fit.ts";
 
@@ -66,7 +67,7 @@ export async function fitGarment(
   options: SolveOptions = {},
 ): Promise<FitResult> {
   const wanted = options.rivals ?? usualRivals;
-  const limits = remaining(options.timeLimitMs);
+  const limits = timeLeft(options.timeLimitMs);
   let prepared: ReturnType<typeof prepare>;
   try {
     prepared = within(options.timeLimitMs, () =>
@@ -96,13 +97,6 @@ export async function fitGarment(
     nodes: first.nodes + next.nodes,
     notes: [...new Set([first.note, next.note].filter((note) => note !== undefined))],
   };
-}
-
-/** What is left of the time allowed, whenever it is asked for. */
-function remaining(timeLimitMs: number | undefined): () => EngineOptions {
-  if (timeLimitMs === undefined) return () => ({});
-  const deadline = performance.now() + timeLimitMs;
-  return () => ({ timeLimitMs: Math.max(1, deadline - performance.now()) });
 }
 
 function withoutFit(answer: NoPicks): DoesNotFit | Stopped {

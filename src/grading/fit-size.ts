@@ -5,6 +5,7 @@ import type { Fit } from "../fit/fit.ts";
 import { looksOf } from "../fit/looks.ts";
 import { fitFrom, prepare } from "../fit/prepare.ts";
 import { type Fits, fitGarment, type SolveOptions } from "../fit/solve.ts";
+import { timeLeft } from "../fit/time-left.ts";
 import type { Share, SizeRange } from "../garment/garment.ts";
 import { fitRange } from "./fit-range.ts";
 import { picksFor } from "./picks-for.ts";
@@ -30,20 +31,11 @@ export async function fitSize(
 ): Promise<SizeResult> {
   const { rivals: wanted = usualRivals, ...limits } = options;
   if (!range.share) return fitAlone(range, size, engine, options);
-  const started = performance.now();
-  const { timeLimitMs } = limits;
-  const result = await fitRange(range, engine, {
-    ...(timeLimitMs !== undefined && { timeLimitMs }),
-    rivals: 0,
-    advice: false,
-  });
+  const left = timeLeft(limits.timeLimitMs);
+  const result = await fitRange(range, engine, { ...left(), rivals: 0, advice: false });
   if (result.status !== "fits") return result;
   const { fit } = result.sizes.find(({ name }) => name === size)!;
-  const left = timeLimitMs && Math.max(1, timeLimitMs - (performance.now() - started));
-  const next = await rivalsOf(fit, range.share, wanted, engine, {
-    ...limits,
-    ...(left !== undefined && { timeLimitMs: left }),
-  });
+  const next = await rivalsOf(fit, range.share, wanted, engine, { ...limits, ...left() });
   return {
     status: "fits",
     fit,

@@ -4,6 +4,7 @@ import { describeBreaches } from "../fit/check.ts";
 import type { Fit } from "../fit/fit.ts";
 import { fitFrom, type Prepared } from "../fit/prepare.ts";
 import { RefusedFit } from "../fit/refused-fit.ts";
+import { timeLeft } from "../fit/time-left.ts";
 import type { SizeRange } from "../garment/garment.ts";
 import { checkSharing } from "./check-sharing.ts";
 import { joinSizes } from "./prepare-range.ts";
@@ -45,9 +46,7 @@ export function createSolving(
   timeLimitMs: number | undefined,
   onStep: ((step: RangeStep) => void) | undefined,
 ): Solving {
-  const deadline = timeLimitMs === undefined ? undefined : performance.now() + timeLimitMs;
-  const limits = (): EngineOptions =>
-    deadline === undefined ? {} : { timeLimitMs: Math.max(1, deadline - performance.now()) };
+  const limits = timeLeft(timeLimitMs);
   let nodes = 0;
   const notes = new Set<string>();
   const count = (more: number, note?: string): void => {

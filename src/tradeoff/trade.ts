@@ -4,6 +4,7 @@ import { WorkEnded, within } from "../fit/allowance.ts";
 import type { Fit } from "../fit/fit.ts";
 import { fitFrom, prepare } from "../fit/prepare.ts";
 import { fitGarment } from "../fit/solve.ts";
+import { timeLeft } from "../fit/time-left.ts";
 import type { Garment } from "../garment/garment.ts";
 import { type Bounds, inGrains, measuredProgram, measuresOf, wasteOfAll } from "./measured.ts";
 import { amountOf, type TradeTerm } from "./trade-term.ts";
@@ -86,12 +87,6 @@ export async function tradeOff(
     if (error instanceof WorkEnded) return { status: "stopped", reason: error.message, notes: result.notes };
     throw error;
   }
-}
-
-function timeLeft(limitMs: number | undefined): () => { readonly timeLimitMs?: number } {
-  if (limitMs === undefined) return () => ({});
-  const deadline = performance.now() + limitMs;
-  return () => ({ timeLimitMs: Math.max(1, deadline - performance.now()) });
 }
 
 const namedIn = ({ terms }: TradeAsk): ReadonlySet<string> => new Set(terms.map(({ name }) => name));

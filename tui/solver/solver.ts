@@ -1,6 +1,7 @@
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { builtWorkerUrl } from "./built-worker-url.ts";
 import type { EndSearch, SolveReport, SolveRequest } from "./messages.ts";
+import { startThread } from "./start-thread.ts";
 
 /** Looks for fits in a thread of its own. */
 export interface Solver {
@@ -28,18 +29,19 @@ export function createSolver(
   let closed = false;
 
   function start(): Worker {
-    const made = new Worker(url, { stdout: true, stderr: true });
-    made.on("message", (message: SolveReport) => {
-      if (message.kind === "started") started = message.sequence;
-      else if (message.sequence === newest && made === worker) report(message);
-    });
-    const broken = (reason: string): void => {
-      if (made !== worker || closed) return;
-      worker = undefined;
-      failed(newest, reason);
-    };
-    made.on("error", (error: unknown) => broken(error instanceof Error ? error.message : String(error)));
-    made.on("exit", () => broken("the solving thread ended"));
+    const made = startThread<SolveReport>(
+      url,
+      (message) => {
+        if (message.kind === "started") started = message.sequence;
+        else if (message.sequence === newest && made === worker) report(message);
+      },
+      (reason) => {
+        if (made !== worker || closed) return;
+        worker = undefined;
+        failed(newest, reason);
+      },
+      "the solving thread ended",
+    );
     return made;
   }
 

@@ -1,5 +1,6 @@
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import { builtWorkerUrl } from "./built-worker-url.ts";
+import { startThread } from "./start-thread.ts";
 import type { TradeReport, TradeRequest } from "./trade-messages.ts";
 
 /** Looks for trade-offs in a thread of its own, which ends where one is given up. */
@@ -18,17 +19,18 @@ export function createTrader(
   let newest = 0;
 
   function start(): Worker {
-    const made = new Worker(url(), { stdout: true, stderr: true });
-    made.on("message", (told: TradeReport) => {
-      if (told.sequence === newest && made === worker) report(told);
-    });
-    const broken = (reason: string): void => {
-      if (made !== worker) return;
-      worker = undefined;
-      report({ kind: "traded", sequence: newest, answer: { kind: "none", reason } });
-    };
-    made.on("error", (error: unknown) => broken(error instanceof Error ? error.message : String(error)));
-    made.on("exit", () => broken("the thread that looks for it ended"));
+    const made = startThread<TradeReport>(
+      url(),
+      (told) => {
+        if (told.sequence === newest && made === worker) report(told);
+      },
+      (reason) => {
+        if (made !== worker) return;
+        worker = undefined;
+        report({ kind: "traded", sequence: newest, answer: { kind: "none", reason } });
+      },
+      "the thread that looks for it ended",
+    );
     return made;
   }
 

@@ -1,6 +1,7 @@
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import type { MidwayAnswer, MidwayRequest } from "../../src/work/midway/midway.ts";
 import { builtWorkerUrl } from "../solver/built-worker-url.ts";
+import { startThread } from "../solver/start-thread.ts";
 
 /** Reckons with measurements in a thread of its own, so that the screen goes on. */
 export interface Reckoner {
@@ -22,18 +23,18 @@ export function createReckoner(answered: (answer: MidwayAnswer) => void): Reckon
   return {
     ask(request) {
       giveUp();
-      const made = new Worker(builtWorkerUrl("midway-worker"), { stdout: true, stderr: true });
-      worker = made;
       const finish = (answer: MidwayAnswer): void => {
         if (made !== worker) return;
         giveUp();
         answered(answer);
       };
-      made.on("message", finish);
-      made.on("error", (error: unknown) =>
-        finish({ status: "refused", lines: [error instanceof Error ? error.message : String(error)] }),
+      const made = startThread<MidwayAnswer>(
+        builtWorkerUrl("midway-worker"),
+        finish,
+        (reason) => finish({ status: "refused", lines: [reason] }),
+        "The reckoning ended without an answer.",
       );
-      made.on("exit", () => finish({ status: "refused", lines: ["The reckoning ended without an answer."] }));
+      worker = made;
       made.postMessage(request);
     },
     giveUp,
