@@ -28,7 +28,10 @@ const inTerminal = (...words: readonly string[]) =>
 
 const shown = (screen: readonly string[]): string => screen.join(" ").replace(/\s+/g, " ");
 
-describe("a long solve on a terminal", () => {
+/** On a quiet machine the second solver may prove the best fit before anyone can stop it; then it is tried again. */
+const again = { retry: 3 };
+
+describe("a long solve on a terminal", again, () => {
   it("shows how far it has come, and ends at Ctrl-C with the best so far", async () => {
     const session = inTerminal("fit", long, "--rivals", "0");
     await session.shows(/Best fit: \d+ s.*best so far \d+\.\d{3}.*\(Ctrl-C stops\)/);
@@ -59,7 +62,7 @@ describe("a long solve on a terminal", () => {
   });
 });
 
-describe("a long search in the explore screen", () => {
+describe("a long search in the explore screen", again, () => {
   it("is shown, and is ended by a key with the best so far", async () => {
     const session = openSession([process.execPath, "dist/evenrow.js", "explore", long], {
       columns: 150,
