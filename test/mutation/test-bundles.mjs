@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { relative, resolve } from "node:path";
-import { pathToFileURL } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { constants, Script } from "node:vm";
 import { build } from "esbuild";
 
@@ -17,6 +17,30 @@ const ownAddresses = {
         loader: path.endsWith("x") ? "tsx" : "ts",
       };
     });
+  },
+};
+
+/** Files that are not wanted may use what the others may not: nothing of them is read. */
+const withoutText = (paths) => ({
+  name: "without-text",
+  setup(builder) {
+    const places = new Set(paths.map((path) => resolve(path)));
+    builder.onLoad({ filter: /\.test\.tsx?$/ }, ({ path }) =>
+      places.has(path) ? { contents: "" } : undefined,
+    );
+  },
+});
+
+/** Packages that are modules and nothing else become part of a bundle: asked for from it, their default is not found. */
+const modulesOnly = {
+  name: "modules-only",
+  setup(builder) {
+    builder.onResolve(
+      { filter: /^(string-width|strip-ansi|ansi-regex|get-east-asian-width)$/ },
+      ({ path }) => ({
+        path: fileURLToPath(import.meta.resolve(path)),
+      }),
+    );
   },
 };
 
@@ -43,7 +67,7 @@ export async function testBundles(patterns, leftOut) {
     target: "node20",
     packages: "external",
     alias: { vitest: "./test/mutation/vitest-on-mocha.mjs" },
-    plugins: [ownAddresses],
+    plugins: [withoutText(leftOut), ownAddresses, modulesOnly],
     logLevel: "error",
   });
   const require = createRequire(resolve("package.json"));
