@@ -38,13 +38,13 @@ export interface WalkPoint extends Extent {
 
 export type Values = ReadonlyMap<string, number>;
 
-/** A motif over a column of runs, the first of which brings the lead-in. */
+/** A motif over a column of runs, at least one; the first brings the lead-in. */
 export function walk(motif: Motif, runs: readonly Run[]): Walk {
+  const { values } = runs[0]!;
   const rows = runs.reduce(
-    (sum, { values, repeats }) => sum + repeats * numberOf(motif.repeat, values),
-    runs[0] ? numberOf(motif.lead, runs[0].values) : 0,
+    (sum, run) => sum + run.repeats * numberOf(motif.repeat, run.values),
+    numberOf(motif.lead, values),
   );
-  const values: Values = runs[0]?.values ?? new Map();
   return {
     rows,
     strands: walksOf(motif, runs),
@@ -144,7 +144,7 @@ function placesOf(
 const namesOf = (motif: CordMotif, runs: readonly Run[]): readonly string[] =>
   motif.strands.flatMap(({ name, each }) => {
     if (!each) return [name];
-    const values: Values = runs[0]?.values ?? new Map();
+    const { values } = runs[0]!;
     const [from, to] = [numberOf(each.from, values), numberOf(each.to, values)];
     return Array.from({ length: to - from + 1 }, (_, index) => `${name} ${from + index}`);
   });
