@@ -100,11 +100,12 @@ export function stretchesOf(
 }
 
 /** Rows of counted pieces that are kept: about 150 MB. */
-const mostRowsKept = 5_000_000;
+const usualRowsKept = 5_000_000;
 
 /** Counts pieces once for each set of stretches that is asked for, as far as there is room to keep them. */
 export function createPieceCounter(
   stitch: Stitch,
+  mostRowsKept = usualRowsKept,
 ): (piece: Piece, stretches: readonly Stretch[], extraNeedles: number) => CountedPiece {
   const counted = new Map<string, CountedPiece>();
   let rowsKept = 0;
