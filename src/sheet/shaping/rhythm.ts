@@ -3,6 +3,7 @@ import type { ShapingStep } from "./shaping-runs.ts";
 /**
  * A stretch of a run of shaping, in the form in which it is said: row by row, or as gaps that come by turns (one gap:
  * "every 6th row"; two: "every 6th and 7th row by turns"), so many times, the turns broken off where the times are up.
+ * Gaps come round at least twice.
  */
 export type RhythmPart = (
   | { readonly kind: "rows"; readonly rows: readonly number[] }
@@ -19,20 +20,27 @@ export type RhythmPart = (
  * @param steps at least one, rows rising
  */
 export function rhythmOf(steps: readonly ShapingStep[]): readonly RhythmPart[] {
-  // Backwards, the best way to say the steps from each on.
-  const best: Saying[] = Array.from({ length: steps.length + 1 }, () => ({ effort: 0, parts: [] }));
+  // Backwards, the best way to say the steps from each on, and the best that does not begin with the same turns.
+  const best: (readonly Saying[])[] = Array.from({ length: steps.length + 1 }, () => [
+    { effort: 0, parts: [] },
+  ]);
   for (let from = steps.length - 1; from >= 0; from--) {
     const ways = from === 0 ? rowParts(steps, from) : [...gapParts(steps, from), ...rowParts(steps, from)];
-    best[from] = ways
-      .map(({ effort, part, next }): Saying => {
-        const rest = best[next]!;
-        const again = startsAgain(part, rest.parts[0]) ? effortOfStartingAgain : 0;
-        return { effort: effort + again + rest.effort, parts: [part, ...rest.parts] };
-      })
-      .reduce((one, other) => (other.effort < one.effort ? other : one));
+    const sayings = ways.map((way) => cheapest(best[way.next]!.map((rest) => goneOn(way, rest))));
+    const first = cheapest(sayings);
+    best[from] = [first, cheapest(sayings.filter(({ parts }) => !startsAgain(first.parts[0]!, parts[0])))];
   }
-  return best[0]!.parts;
+  return best[0]![0]!.parts;
 }
+
+function goneOn({ effort, part }: Way, rest: Saying): Saying {
+  const again = startsAgain(part, rest.parts[0]) ? effortOfStartingAgain : 0;
+  return { effort: effort + again + rest.effort, parts: [part, ...rest.parts] };
+}
+
+/** The first of those that take the least effort. */
+const cheapest = (sayings: readonly Saying[]): Saying =>
+  sayings.reduce((one, other) => (other.effort < one.effort ? other : one));
 
 interface Saying {
   readonly effort: number;
@@ -80,7 +88,7 @@ function gapParts(steps: readonly ShapingStep[], from: number): readonly Way[] {
     let next = from + turns;
     while (next < end && gapBefore(next) === gapBefore(next - turns)) next++;
     // Turns show themselves only where they come round twice.
-    for (; next >= from + 2 * turns && next <= end; next--)
+    for (; next >= from + 2 * turns; next--)
       ways.push({
         effort: effortOfPart + turns * effortOfGap,
         part: { kind: "gaps", gaps, times: next - from, needles },
@@ -92,6 +100,7 @@ function gapParts(steps: readonly ShapingStep[], from: number): readonly Way[] {
 
 /** The first step after `from` that takes another number of needles. */
 function alikeTo(steps: readonly ShapingStep[], from: number): number {
-  const other = steps.findIndex(({ needles }, index) => index > from && needles !== steps[from]!.needles);
-  return other < 0 ? steps.length : other;
+  let next = from + 1;
+  while (steps[next]?.needles === steps[from]!.needles) next++;
+  return next;
 }

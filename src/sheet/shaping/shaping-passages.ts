@@ -58,5 +58,4 @@ function gapWords(gaps: readonly number[]): string {
   return only === 1 ? "every row" : only === 2 ? "every other row" : `every ${ordinal(only!)} row`;
 }
 
-const timesWords = (times: number): string =>
-  times === 1 ? "once" : times === 2 ? "twice" : `${times} times`;
+const timesWords = (times: number): string => (times === 2 ? "twice" : `${times} times`);

@@ -51,20 +51,12 @@ function eventsByBlock({ rows }: SheetPiece): readonly (readonly Event[])[] {
 }
 
 function shapingIn(action: Action): Pick<Event, "act" | "at" | "needles"> | undefined {
-  switch (action.act) {
-    case "increase":
-    case "decrease":
-    case "cast-on":
-    case "bind-off":
-      if ("side" in action) {
-        const at = action.edge === "neck" ? "neck edge" : action.side;
-        return { act: action.act, at, needles: action.needles };
-      }
-      if (!("yarn" in action)) return undefined;
-      return { act: action.act, at: "centre", needles: needleCount([action.from, action.to]) };
-    default:
-      return undefined;
+  if ("side" in action) {
+    const at = action.edge === "neck" ? "neck edge" : action.side;
+    return { act: action.act, at, needles: action.needles };
   }
+  if (!("yarn" in action)) return undefined;
+  return { act: action.act, at: "centre", needles: needleCount([action.from, action.to]) };
 }
 
 function runsAt(events: readonly Event[]): readonly ShapingRun[] {
