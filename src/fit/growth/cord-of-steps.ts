@@ -16,12 +16,10 @@ export function cordOfSteps({ looks, stepTo }: Track): CordOfStep {
     const [look, before] = [looks[to]!, looks[from]!];
     if (repeat === 0) return used([{ look, repeats: 1, joins: [] }]);
     const below = { look: before, repeats: repeat, joins: [] };
-    const above =
-      to === from
-        ? [{ ...below, repeats: repeat + 1 }]
-        : [below, { look, repeats: 1, joins: stepTo(look, before)!.joins }];
     const without = used([below]);
-    return used(above).map((stitches, cord) => stitches - without[cord]!);
+    return used([below, { look, repeats: 1, joins: stepTo(look, before)!.joins }]).map(
+      (stitches, cord) => stitches - without[cord]!,
+    );
   };
   return (repeat, to, from) => {
     const key = `${repeat} ${to} ${from}`;

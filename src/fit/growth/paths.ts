@@ -20,18 +20,19 @@ export interface Stairs {
  * @param keep how many ways are wanted; fewer are returned where there are fewer
  */
 export function cheapestPaths({ repeats, width, cost }: Stairs, keep: number): readonly PathThrough[] {
-  let here: PathThrough[][] = Array.from({ length: width }, (_, to) =>
-    cheapest([{ steps: [to], cost: cost(0, to, undefined) }], keep),
-  );
+  let here: readonly (readonly PathThrough[])[] = Array.from({ length: width }, (_, to) => {
+    const first = cost(0, to, undefined);
+    return first === Number.POSITIVE_INFINITY ? [] : [{ steps: [to], cost: first }];
+  });
   for (let repeat = 1; repeat < repeats; repeat++) {
     const below = here;
     here = Array.from({ length: width }, (_, to) =>
       cheapest(
         below.flatMap((paths, from) => {
-          if (paths.length === 0) return [];
           const more = cost(repeat, to, from);
-          if (more === Number.POSITIVE_INFINITY) return [];
-          return paths.map((path) => ({ steps: [...path.steps, to], cost: path.cost + more }));
+          return more === Number.POSITIVE_INFINITY
+            ? []
+            : paths.map((path) => ({ steps: [...path.steps, to], cost: path.cost + more }));
         }),
         keep,
       ),
@@ -41,7 +42,4 @@ export function cheapestPaths({ repeats, width, cost }: Stairs, keep: number): r
 }
 
 const cheapest = (paths: readonly PathThrough[], keep: number): PathThrough[] =>
-  paths
-    .filter(({ cost }) => Number.isFinite(cost))
-    .sort((a, b) => a.cost - b.cost)
-    .slice(0, keep);
+  [...paths].sort((a, b) => a.cost - b.cost).slice(0, keep);

@@ -30,7 +30,7 @@ export function ratedPaths({ repeats, width, rate }: RatedStairs, keep: number):
     here = Array.from({ length: width }, (_, to) =>
       few(
         below.flatMap((paths, from) => {
-          const more = paths.length > 0 ? rate(repeat, to, from) : undefined;
+          const more = rate(repeat, to, from);
           return more ? paths.map((path) => ({ steps: [...path.steps, to], ...sum(path, more) })) : [];
         }),
       ),

@@ -31,7 +31,7 @@ export function unsurpassedPaths({ repeats, width, amounts }: MeasuredStairs): r
     here = Array.from({ length: width }, (_, to) =>
       unsurpassed(
         below.flatMap((paths, from) => {
-          const more = paths.length > 0 && amounts(repeat, to, from);
+          const more = amounts(repeat, to, from);
           return more
             ? paths.map(
                 ({ steps, amounts: [one, other] }): MeasuredPath => ({
