@@ -11,7 +11,7 @@ export const inPhrase = ({ needle, from }: InAction): string =>
 export function patternPhrase(action: PatternAction): string {
   const { from, to, repeat, repeats, rows, stitches, across, edge, card, motif } = action;
   if (action.unfinished)
-    return `${motif}, repeat ${repeat}, left unfinished: its first ${counted(rows, "row")}${card ? `, from row ${card.row} of the card` : ""}`;
+    return `${motif}, repeat ${repeat}, left unfinished: its first ${rows === 1 ? "row" : `${rows} rows`}${card ? `, from row ${card.row} of the card` : ""}`;
   const which = `${motif}, repeat ${repeat} of ${repeats}`;
   if (repeat > 1)
     return `${which}: ${card ? `row ${card.row} of the card again` : "from its first row again"}`;
@@ -22,7 +22,8 @@ export function patternPhrase(action: PatternAction): string {
   const punched = card
     ? `; set the card at row ${card.row}, where stitch ${card.stitch} of its ${card.stitches} begins the first repeat`
     : "";
-  return `${which}: knit the pattern on ${rangeName([from, to])}, ${counted(across, "repeat")} of ${counted(stitches, "stitch", "stitches")} by ${counted(rows, "row")} side by side${edges}${punched}`;
+  const beside = across > 1 ? " side by side" : "";
+  return `${which}: knit the pattern on ${rangeName([from, to])}, ${counted(across, "repeat")} of ${counted(stitches, "stitch", "stitches")} by ${counted(rows, "row")}${beside}${edges}${punched}`;
 }
 
 export const plainPhrase = ({ from, to, motif }: PlainAction): string =>

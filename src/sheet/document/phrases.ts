@@ -12,38 +12,50 @@ export const knitPhrase = ({ rows, toRow, carriage }: KnitLine): string =>
 export function phrasesOf(actions: readonly Action[], columns: (motif: string) => number): readonly string[] {
   const phrases: string[] = [];
   for (let index = 0; index < actions.length; index++) {
-    const [action, next] = [actions[index]!, actions[index + 1]];
-    if (next && isMirrored(action, next)) {
-      phrases.push(`${action.act} ${counted(1, "stitch", "stitches")} at each side`);
+    const pair = [actions[index]!, actions[index + 1]] as const;
+    if (isMirrored(pair)) {
+      phrases.push(`${pair[0].act} 1 stitch at each side`);
       index++;
-    } else if (next && isFoldOf(action, next)) {
-      phrases.push(foldPhrase(action, next, columns));
+    } else if (isFold(pair)) {
+      phrases.push(foldPhrase(pair, columns));
       index++;
-    } else phrases.push(phraseOf(action, columns));
+    } else phrases.push(phraseOf(pair[0], columns));
   }
   return phrases;
 }
 
+/** An action and what is done after it on the same row. */
+type Pair = readonly [Action, Action | undefined];
+
 type Shaping = Extract<Action, { act: "increase" | "decrease" }>;
 
-const isMirrored = (one: Action, other: Action): one is Shaping =>
-  (one.act === "increase" || one.act === "decrease") &&
-  other.act === one.act &&
-  other.side !== one.side &&
-  one.edge === other.edge;
+const isMirrored = (pair: Pair): pair is readonly [Shaping, Shaping] => {
+  const [one, other] = pair;
+  return (
+    (one.act === "increase" || one.act === "decrease") &&
+    other?.act === one.act &&
+    other.side !== one.side &&
+    one.edge === other.edge
+  );
+};
 
 /** The two arms of a folded cord at its middle: neighbouring stitches of one cord, hung on neighbouring needles. */
-const isFoldOf = (one: Action, other: Action): one is HangAction =>
-  one.act === "hang" &&
-  other.act === "hang" &&
-  one.folded === true &&
-  one.with === other.strand &&
-  other.with === one.strand &&
-  one.column === other.column &&
-  one.placement === other.placement;
+const isFold = (pair: Pair): pair is readonly [HangAction, HangAction] => {
+  const [one, other] = pair;
+  return (
+    one.act === "hang" &&
+    other?.act === "hang" &&
+    one.with === other.strand &&
+    other.with === one.strand &&
+    one.column === other.column &&
+    one.placement === other.placement
+  );
+};
 
-function foldPhrase(one: HangAction, other: Action, columns: (motif: string) => number): string {
-  if (other.act !== "hang") return hangPhrase(one);
+function foldPhrase(
+  [one, other]: readonly [HangAction, HangAction],
+  columns: (motif: string) => number,
+): string {
   const column = columns(one.motif) > 1 ? `column ${one.column}, ` : "";
   return `${column}hang the middle of the folded cord: two neighbouring cord stitches, both legs of each, ${one.strand} on ${needleName(one.needle)} and ${other.strand} on ${needleName(other.needle)}`;
 }
@@ -108,11 +120,11 @@ const finishPhrase = ({ how, loops, needle }: FinishAction): string =>
 function crossPhrase({ from, to, left, right, over }: CrossAction): string {
   const middle = boundaryAfter(from, left);
   const groups = {
-    left: rangeName(needlesBetween(middle - left, middle)),
-    right: rangeName(needlesBetween(middle, middle + right)),
+    left: { count: left, name: rangeName(needlesBetween(middle - left, middle)) },
+    right: { count: right, name: rangeName(needlesBetween(middle, middle + right)) },
   };
-  const first = over === "left" ? groups.left : groups.right;
-  return `cross ${left} over ${right} on ${rangeName([from, to])}: lift ${groups.left} and ${groups.right}, put the stitches of ${first} back first`;
+  const [upper, lower] = over === "left" ? [groups.left, groups.right] : [groups.right, groups.left];
+  return `cross ${upper.count} over ${lower.count} on ${rangeName([from, to])}: lift ${groups.left.name} and ${groups.right.name}, put the stitches of ${upper.name} back first`;
 }
 
 /** The boundary that lies `count` needles to the right of a needle's left side. */
