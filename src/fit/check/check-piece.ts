@@ -16,28 +16,33 @@ export function checkPiece(garment: Garment, fit: Fit, piece: Piece): readonly B
 
 function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedPiece): readonly Breach[] {
   const rowMm = garment.gauge.ground.overMm / garment.gauge.ground.rows;
-  const rows = Math.round(piece.outline.at(-1)!.heightMm / rowMm);
-  const changed = counted.rows - rows;
+  const rowOf = (heightMm: number): number => Math.floor(heightMm / rowMm + 0.5 + roundingTolerance);
+  const changed = counted.rows - rowOf(piece.outline.at(-1)!.heightMm);
   const breaches: Breach[] = [];
   if (changed * rowMm > piece.growMm + lengthTolerance || -changed * rowMm > piece.shrinkMm + lengthTolerance)
     breaches.push(breach(piece.name, `its length changes by ${changed} rows, more than it may`));
+  const markRow = (called: string): number =>
+    rowOf(piece.marks.find(({ name }) => name === called)!.heightMm);
+  // One field has one change, whatever its marks are called; fields that overlap in part have none.
   const asked = new Map(
     fit.placements
       .filter((placement) => placement.piece === piece.name)
       .map(({ index, change }) => {
         const { from, to } = garment.placements[index]!;
-        return [`${from}..${to}`, change];
+        return [`${markRow(from)}..${markRow(to)}`, change];
       }),
   );
   const sum = [...asked.values()].reduce((all, change) => all + change, 0);
-  const fieldsOverlap = asked.size > 1;
-  if (!fieldsOverlap && sum !== changed)
+  if (sum !== changed)
     breaches.push(breach(piece.name, `${sum} rows are asked for, and its length changes by ${changed}`));
   return breaches;
 }
 
 /** A hundredth of a millimetre: far below a row, far above what the sums lose. */
 export const lengthTolerance = 0.01;
+
+/** In rows: a height that comes to half a row is that however its last digits fall. */
+const roundingTolerance = 1e-9;
 
 /** Needles that the bed has, and steps that the carriage can knit. */
 export function checkSteps(garment: Garment, piece: CountedPiece, side: Side): readonly Breach[] {
@@ -50,7 +55,8 @@ export function checkSteps(garment: Garment, piece: CountedPiece, side: Side): r
         breach(piece.name, `row ${row}: ${edge[row]} needles on the ${side}, the bed has ${bedSide}`),
       );
     const startsThere = (row % 2 === 0) === (piece.carriage === side);
-    if (row > 0 && Math.abs(edge[row]! - edge[row - 1]!) > 1 && !startsThere)
+    // Before row 0 there is no edge to step from.
+    if (Math.abs(edge[row]! - (edge[row - 1] ?? edge[row]!)) > 1 && !startsThere)
       breaches.push(
         breach(piece.name, `row ${row}: several needles change on the ${side}, away from the carriage`),
       );
