@@ -63,7 +63,7 @@ function checkSections(
   if (later.some(({ look }) => look.motif !== told.motif))
     breaches.push(breach(where, "has a section of another motif"));
   breaches.push(...later.flatMap(({ look }) => checkLook(garment, look)));
-  if (told.motif.kind === "cord" && later.length > 0)
+  if (told.motif.kind === "cord")
     breaches.push(...checkStretches(garment, told.motif, sections, (to, from) => to.run !== from.run));
   return breaches;
 }
@@ -138,7 +138,7 @@ function checkNeedles(
           breach(where, `row ${row}: only ${left} and ${right} needles beside column ${column + 1}`),
         );
       for (const { from, to } of standing.map((extent) => turnedIf(turned, extent)))
-        if (!inWork(piece, row, centre + from, centre + to))
+        if (!inWork(piece, row, centre + from - before, centre + to + after))
           breaches.push(breach(where, `row ${row}: column ${column + 1} does not lie on the cloth`));
     }
     for (const point of points) {
