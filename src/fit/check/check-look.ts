@@ -17,9 +17,8 @@ export function checkValues(look: FittedLook): readonly Breach[] {
   const { motif, values } = look;
   const breaches: Breach[] = [];
   for (const { name, allowed } of motif.quantities) {
-    const value = values.get(name);
-    if (value === undefined || !allows(allowed, value))
-      breaches.push(breach(`${motif.name}: ${name}`, `${value} is not allowed`));
+    const value = values.get(name) ?? Number.NaN;
+    if (!allows(allowed, value)) breaches.push(breach(`${motif.name}: ${name}`, `${value} is not allowed`));
   }
   for (const rule of motif.rules)
     if (!keepsRule(rule, values)) breaches.push(breach(`${motif.name}: ${rule.source}`, "is not kept"));
@@ -69,7 +68,8 @@ export function checkStretches(
       const rows = to.row - from.row;
       const where = `${motif.name}, ${name}, row ${to.row}`;
       const { look, joins } = sections[to.run]!;
-      const segment = [...(from.run === to.run ? [] : joins), ...look.segments].find(
+      const counted = from.run === to.run ? look.segments : [...joins, ...look.segments];
+      const segment = counted.find(
         (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
       );
       if (rows < 1 || !segment) {
