@@ -30,7 +30,7 @@ export function contentMarkup(content: Content): Markup {
             element(
               "tr",
               {},
-              element("th", { scope: "row" }, name ?? ""),
+              element("th", { scope: "row" }, name!),
               // On a narrow screen a cell stands by itself, with its column's name before it.
               ...cells.map((cell, index) => element("td", { "data-column": content.head[index + 1] }, cell)),
             ),

@@ -1,146 +1,99 @@
-import { XMLParser, XMLValidator } from "fast-xml-parser";
 import { describe, expect, test } from "vitest";
-import { sceneOf } from "../../../../src/draw/scene.ts";
-import { chartSvg } from "../../../../src/draw/svg.ts";
-import { sheetHtml } from "../../../../src/sheet/html/sheet-html.ts";
-import { sheetToJson } from "../../../../src/sheet/sheet-json.ts";
-import { oddPieces, type Sheeted, sheetOfOddNames, sheetOfSample } from "../support/garments.ts";
+import { type HtmlParts, sheetHtml } from "../../../../src/sheet/html/sheet-html.ts";
+import { tinyDocument, tinyPiece } from "../support/tiny-document.ts";
+import { elementsOf, type Node, named, type Tree, treeOf } from "./support/elements.ts";
 
-const htmlOf = ({ fit, document }: Sheeted, typeface?: { regular: string; bold: string }): string =>
-  sheetHtml(document, {
-    charts: fit.pieces.map(({ name }, index) =>
-      chartSvg(sceneOf(fit, name), { view: "knitter", idPrefix: `piece${index + 1}-` }),
-    ),
-    ...(typeface && { typeface }),
+const odd = `"a" <b> & 'c'`;
+
+const htmlOf = (
+  changes: Parameters<typeof tinyDocument>[0] = {},
+  parts: HtmlParts = { charts: [] },
+): string => sheetHtml(tinyDocument(changes), parts);
+
+const child = (node: Node, name: string): Node => named(node.children, name)[0]!;
+
+const rootOf = (html: string): Node => elementsOf(html)[0]!;
+
+/** A tree down to its parts' own names, classes and headings. */
+const inShort = (tree: Tree): Tree =>
+  tree.map((part) =>
+    Array.isArray(part) && !/^h\d$/.test(String(part[0]))
+      ? part.slice(0, 1 + Number(typeof part[1] === "object" && !Array.isArray(part[1])))
+      : part,
+  ) as unknown as Tree;
+
+describe("the sheet as one document", () => {
+  test("says what it is, in which language and how wide it comes out on a phone", () => {
+    const html = htmlOf({ title: odd });
+    expect(html).toMatch(/^<!DOCTYPE html>\n<html lang="en">.*<\/html>\n$/s);
+    const { name, attributes, children } = rootOf(html);
+    expect([name, attributes, children.map((one) => one.name)]).toEqual([
+      "html",
+      { lang: "en" },
+      ["head", "body"],
+    ]);
+    const [charset, viewport, title, ...rest] = children[0]!.children.map(treeOf);
+    expect([charset, viewport, title]).toEqual([
+      ["meta", { charset: "utf-8" }],
+      ["meta", { name: "viewport", content: "width=device-width, initial-scale=1" }],
+      ["title", odd],
+    ]);
+    expect(rest).toHaveLength(1);
   });
 
-interface Node {
-  readonly name: string;
-  readonly attributes: Readonly<Record<string, string>>;
-  readonly children: readonly Node[];
-  readonly text: string;
-}
-
-type Parsed = Readonly<Record<string, unknown>>;
-
-const parser = new XMLParser({
-  preserveOrder: true,
-  ignoreAttributes: false,
-  attributeNamePrefix: "",
-  parseTagValue: false,
-  trimValues: false,
-});
-
-/** Every element in document order, its text with that of all in it. */
-function elementsOf(html: string): readonly Node[] {
-  const verdict = XMLValidator.validate(html);
-  if (verdict !== true) throw new Error(verdict.err.msg);
-  const flat = (node: Node): readonly Node[] => [node, ...node.children.flatMap(flat)];
-  return (parser.parse(html) as readonly Parsed[])
-    .filter((one) => "html" in one)
-    .flatMap((one) => flat(nodeOf(one)));
-}
-
-function nodeOf(parsed: Parsed): Node {
-  const name = Object.keys(parsed).find((key) => key !== ":@")!;
-  const content = parsed[name] as readonly Parsed[];
-  const children = content.filter((part) => !("#text" in part)).map(nodeOf);
-  const parts = content.map((part) => ("#text" in part ? String(part["#text"]) : nodeOf(part).text));
-  return { name, attributes: (parsed[":@"] ?? {}) as Record<string, string>, children, text: parts.join("") };
-}
-
-const named = (nodes: readonly Node[], ...names: readonly string[]): readonly Node[] =>
-  nodes.filter(({ name }) => names.includes(name));
-
-const cases = [
-  ["a sleeve", () => sheetOfSample("sleeve")],
-  ["a front in two halves above its neck", () => sheetOfSample("front")],
-  ["a cable", () => sheetOfSample("cable-sleeve")],
-  ["three pieces with odd names", sheetOfOddNames],
-] as const;
-
-describe.each(cases)("%s", (_, make) => {
-  test("is one well-formed document in English that needs nothing else", async () => {
-    const html = htmlOf(await make(), { regular: "AAEAAA==", bold: "AAEAAA==" });
-    const nodes = elementsOf(html);
-    expect(nodes[0]).toMatchObject({ name: "html", attributes: { lang: "en" } });
-    expect(named(nodes, "script", "link", "img", "iframe", "object", "base")).toEqual([]);
-    for (const { attributes } of nodes)
-      for (const [key, value] of Object.entries(attributes)) {
-        if (key === "xmlns") continue;
-        expect(value).not.toMatch(/^\s*(https?:)?\/\//);
-        if (/^(src|href|xlink:href)$/.test(key)) expect(value).toMatch(/^#/);
-      }
-    const sources = [...html.matchAll(/url\(([^)]*)\)/g)].map(([, target]) => target!);
-    for (const target of sources) expect(target).toMatch(/^(#|data:font\/ttf;base64,)/);
-    expect(html).not.toContain("@import");
-  });
-
-  test("has every row of the sheet as a row head, in working order, with its carriage", async () => {
-    const sheeted = await make();
-    const heads = named(elementsOf(htmlOf(sheeted)), "tr")
-      .filter(({ attributes }) => attributes.class === "do")
-      .map(({ children }) => children.find(({ name }) => name === "th")!.text);
-    const { pieces } = sheetToJson(sheeted.sheet) as {
-      pieces: { rows: { row: number; carriage: string }[] }[];
-    };
-    expect(heads).toEqual(
-      pieces.flatMap(({ rows }) => rows.map(({ row, carriage }) => `${row}carriage ${carriage}`)),
+  test("has the rules of its pages and of its looks in one style sheet", () => {
+    const css = child(
+      child(rootOf(htmlOf({}, { charts: [], typeface: { regular: "AAEC", bold: "AwQF" } })), "head"),
+      "style",
+    ).text;
+    expect(css.split("\n")).toEqual(
+      expect.arrayContaining(["@page { margin: 17mm 12mm; }", ".piece-1 { page: sheet1; }"]),
     );
+    expect(css).toMatch(/\n@font-face \{[^}]*AAEC[^}]*\}\n@font-face \{[^}]*AwQF[^}]*\}\n/);
+    expect(css).toMatch(/^\n[\s\S]*\nmain \{[\s\S]*\n$/);
   });
 
-  test("has a box to tick for every row that is knitted and for all that is done", async () => {
-    const sheeted = await make();
-    const boxes = named(elementsOf(htmlOf(sheeted)), "input").map(
-      ({ attributes }) => attributes["aria-label"],
+  test("goes from its sections over the pieces to the finish", () => {
+    const main = child(
+      child(rootOf(htmlOf({ title: odd, pieces: [tinyPiece("back"), tinyPiece("front")] })), "body"),
+      "main",
     );
-    const wanted = sheeted.sheet.pieces.flatMap(({ rows }) =>
-      rows.flatMap(({ row }, index) => {
-        const before = rows[index - 1]?.row ?? 0;
-        const knitted = Array.from({ length: Math.max(0, row - before) }, (_, step) => before + 1 + step);
-        return [...knitted.map((one) => `row ${one} knitted`), `row ${row} done`];
-      }),
+    expect(main.children.map(treeOf).map(inShort)).toEqual([
+      ["section", { class: "before" }, ["h1", odd], ["section"]],
+      ["section", { class: "piece piece-1" }, ["h2", "back"], ["dl"], ["p"], ["section", { class: "block" }]],
+      [
+        "section",
+        { class: "piece piece-2" },
+        ["h2", "front"],
+        ["dl"],
+        ["p"],
+        ["section", { class: "block" }],
+      ],
+      ["section", { class: "after" }, ["section"]],
+    ]);
+    const [before, , , after] = main.children;
+    expect(treeOf(before!.children[1]!)).toEqual(["section", ["h2", "Check first"], ["p", "Knit a swatch."]]);
+    expect(treeOf(after!.children[0]!)).toEqual(["section", ["h2", "Finish"], ["p", "Sew in the ends."]]);
+  });
+
+  test("shows each piece's chart after its rows under a heading of its own, and none where there is none", () => {
+    const pieces = [tinyPiece("back"), tinyPiece(odd), tinyPiece("collar")];
+    const charts = ['<svg id="one"/>', '<svg id="two"><g/></svg>'];
+    const sections = elementsOf(htmlOf({ pieces }, { charts })).filter(({ attributes }) =>
+      attributes.class?.startsWith("piece "),
     );
-    expect(boxes).toEqual(wanted);
+    expect(sections.map(({ children }) => treeOf(children.at(-1)!)).slice(0, 2)).toEqual([
+      ["section", { class: "chart-page" }, ["h3", "Chart of back"], ["svg", { id: "one" }]],
+      ["section", { class: "chart-page" }, ["h3", `Chart of ${odd}`], ["svg", { id: "two" }, ["g"]]],
+    ]);
+    expect(sections[2]!.children.at(-1)!.attributes.class).toBe("block");
   });
 
-  test("has ids that are each there once, and every one that is pointed to is there", async () => {
-    const html = htmlOf(await make());
-    const ids = elementsOf(html).flatMap(({ attributes }) => attributes.id ?? []);
-    expect(new Set(ids).size).toBe(ids.length);
-    for (const [, id] of html.matchAll(/url\(#([^)]*)\)/g)) expect(ids).toContain(id);
-  });
-
-  test("has headings that go down one step at a time, and a chart for each piece", async () => {
-    const sheeted = await make();
-    const nodes = elementsOf(htmlOf(sheeted));
-    const levels = named(nodes, "h1", "h2", "h3").map(({ name }) => Number(name.slice(1)));
-    expect(levels[0]).toBe(1);
-    expect(levels.filter((level) => level === 1)).toHaveLength(1);
-    expect(levels.filter((level, index) => level > (levels[index - 1] ?? 0) + 1)).toEqual([]);
-    const charts = nodes.filter(({ attributes }) => attributes.class === "chart-page");
-    expect(charts.map(({ children }) => named(children, "svg").length)).toEqual(
-      sheeted.document.pieces.map(() => 1),
+  test("heads each block's table with its own piece", () => {
+    const pieces = [tinyPiece("back"), tinyPiece("front")];
+    const heads = named(elementsOf(htmlOf({ pieces })), "th").filter(({ text }) =>
+      text.startsWith("What to do"),
     );
+    expect(heads.map(({ text }) => text)).toEqual(["What to do: back", "What to do: front"]);
   });
-});
-
-test("what stands in the file is text wherever it comes, in elements and in the style sheet", async () => {
-  const html = htmlOf(await sheetOfOddNames());
-  const nodes = elementsOf(html);
-  expect(named(nodes, "b").every(({ text }) => /^\d+$/.test(text))).toBe(true);
-  expect(
-    named(nodes, "section")
-      .filter(({ attributes }) => attributes.class?.startsWith("piece "))
-      .map(({ children }) => named(children, "h2")[0]!.text)
-      .map((text) =>
-        text
-          .replaceAll("&lt;", "<")
-          .replaceAll("&gt;", ">")
-          .replaceAll("&quot;", '"')
-          .replaceAll("&apos;", "'")
-          .replaceAll("&amp;", "&"),
-      ),
-  ).toEqual([...oddPieces]);
-  expect(html.match(/<\/style>/g)).toHaveLength(1);
 });
