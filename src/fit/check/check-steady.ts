@@ -4,7 +4,7 @@ import type { Fit, FittedPlacement } from "../fit.ts";
 import { type Breach, breach, easeTolerance } from "./breach.ts";
 import { lengthTolerance } from "./check-piece.ts";
 import { checkWearer } from "./check-wearer.ts";
-import { walk } from "./walk.ts";
+import { strandsWorked, stretchesOf } from "./stretch.ts";
 
 /**
  * A fit that has to be steady keeps its limits of ease, length and loops at every corner of what the swatch leaves open,
@@ -20,7 +20,8 @@ export function checkSteady(garment: Garment, fit: Fit, concerns: Concerns = () 
   return [
     ...gauges.flatMap((one) => checkLengths({ ...garment, gauge: one }, fit)),
     ...gauges.flatMap((one) => checkWearer({ ...garment, gauge: one }, whole)),
-    ...fit.placements.flatMap((placed) => checkEase(gauges, placed, concerns)),
+    // A cord without a gauge is a breach of the look's own.
+    ...(gauge.cord ? fit.placements.flatMap((placed) => checkEase(gauges, placed, concerns)) : []),
   ].map(({ rule, found }) => breach(`${rule}, steady`, found));
 }
 
@@ -29,20 +30,21 @@ type Concerns = (placed: FittedPlacement, section: number) => boolean;
 /** All gauges in which each count is off by as much as it may be, one way or the other. */
 function cornersOf({ ground, cord }: Gauge, share: number): readonly Gauge[] {
   const off = {
-    stitches: share * (ground.within?.stitches ?? 1 / (4 * ground.stitches)),
-    rows: share * (ground.within?.rows ?? 1 / (4 * (ground.rowsCounted?.rows ?? ground.rows))),
-    cord: cord ? share * (cord.within ?? 1 / (4 * cord.stitches)) : 0,
+    stitches: ground.within?.stitches ?? 1 / (4 * ground.stitches),
+    rows: ground.within?.rows ?? 1 / (4 * (ground.rowsCounted?.rows ?? ground.rows)),
   };
-  const signs = [-1, 1];
+  const signs = [-share, share];
   return signs.flatMap((across) =>
     signs.flatMap((up) =>
       signs.map((along) => ({
         ground: {
           ...ground,
-          stitches: ground.stitches + across * off.stitches * ground.stitches,
-          rows: ground.rows + up * off.rows * ground.rows,
+          stitches: ground.stitches * (1 + across * off.stitches),
+          rows: ground.rows * (1 + up * off.rows),
         },
-        ...(cord && { cord: { ...cord, stitches: cord.stitches + along * off.cord * cord.stitches } }),
+        ...(cord && {
+          cord: { ...cord, stitches: cord.stitches * (1 + along * (cord.within ?? 1 / (4 * cord.stitches))) },
+        }),
       })),
     ),
   );
@@ -68,25 +70,12 @@ function checkLengths({ gauge, pieces }: Garment, fit: Fit): readonly Breach[] {
 }
 
 function checkEase(gauges: readonly Gauge[], placed: FittedPlacement, concerns: Concerns): readonly Breach[] {
-  const { sections, part, piece } = placed;
+  const { sections, piece } = placed;
   const motif = sections[0]?.look.motif;
   if (motif?.kind !== "cord") return [];
-  // What is worked in part is of one repeat more.
-  const runs = sections.map(({ look: { values }, repeats }, index) => ({
-    values,
-    repeats: repeats + (part && index === sections.length - 1 ? 1 : 0),
-  }));
-  return walk(motif, runs).strands.flatMap(({ name, points }) =>
-    points.slice(1).flatMap((to, index) => {
-      if (!concerns(placed, to.run)) return [];
-      const from = points[index]!;
-      const [needles, rows] = [Math.abs(from.from - to.from), to.row - from.row];
-      const { look, joins } = sections[to.run]!;
-      const counted = [...(from.run === to.run ? [] : joins), ...look.segments].find(
-        (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
-      );
-      // A stretch without a count is a breach of the look's own.
-      if (!counted || to.count !== undefined) return [];
+  return strandsWorked(placed).flatMap(({ name, points }) =>
+    stretchesOf(sections, points).flatMap(({ to, counted }) => {
+      if (!counted || to.count !== undefined || !concerns(placed, to.run)) return [];
       const [least, most] = easeOver(gauges, counted);
       return keeps(motif, least, most)
         ? []
@@ -119,8 +108,8 @@ function easeOver(
       ((needles * ground.overMm) / ground.stitches) ** 2 + ((rows * ground.overMm) / ground.rows) ** 2,
     ),
   );
-  const cords = gauges.flatMap(({ cord }) => (cord ? [pickup * lengthOf(cord)] : []));
-  const thick = gauges[0]?.cord?.thicknessMm ?? 0;
+  const cords = gauges.map(({ cord }) => pickup * lengthOf(cord!));
+  const thick = gauges[0]!.cord!.thicknessMm ?? 0;
   const path = (line: number): number => line + climbs * (Math.sqrt(line ** 2 + 4 * thick ** 2) - line);
   const longest = Math.max(...lines.map(path));
   const shortest = lowest(path, Math.min(...lines), Math.max(...lines));

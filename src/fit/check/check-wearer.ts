@@ -3,21 +3,21 @@ import { partOf } from "../../safety/body-part.ts";
 import { CORD_LIMITS } from "../../safety/cord-limits.ts";
 import type { Fit, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
-import { walk } from "./walk.ts";
+import { strandsWorked, stretchesOf } from "./stretch.ts";
 
 /** For a child: no cord where none may lie, and no loop between two hangings that is longer round than allowed. */
 export function checkWearer(garment: Garment, fit: Fit): readonly Breach[] {
-  const age = garment.wearer?.ageYears;
-  const tall = garment.wearer?.heightMm;
+  // Of what is not said, nothing is above or below a limit.
+  const { ageYears: age = Number.NaN, heightMm: tall = Number.NaN } = garment.wearer ?? {};
   const { young, older, loopMm } = CORD_LIMITS;
-  if (age !== undefined && age > older.years) return [];
-  const isYoung = (age !== undefined && age <= young.years) || (tall !== undefined && tall <= young.heightMm);
-  const isChild = age !== undefined || (tall !== undefined && tall <= older.heightMm);
+  if (age > older.years) return [];
+  const isYoung = age <= young.years || tall <= young.heightMm;
+  const isChild = age <= older.years || tall <= older.heightMm;
   return fit.placements.flatMap((fitted) => {
     const placement = garment.placements[fitted.index]!;
     const neck = nearNeck(garment, placement);
     const where = `${fitted.motif} on ${fitted.piece}`;
-    if (!isCord(fit, fitted)) return [];
+    if (fitted.sections[0]?.look.motif.kind !== "cord") return [];
     const breaches: Breach[] = [];
     if (isYoung && neck === "never") breaches.push(breach(where, "no cord may lie there for a young child"));
     if (isYoung || (isChild && neck !== "away"))
@@ -33,45 +33,26 @@ export function checkWearer(garment: Garment, fit: Fit): readonly Breach[] {
 /** A thousandth of a millimetre: far below what can be measured, far above what the sums lose. */
 const tolerance = 0.001;
 
-const isCord = (fit: Fit, { motif }: FittedPlacement): boolean =>
-  fit.looks.some((look) => look.motif.name === motif && look.motif.kind === "cord");
-
 /** "never": no cord at all may lie so for a young child; "near": at the neck, where loops are short. */
 function nearNeck(garment: Garment, placement: Placement): "away" | "near" | "never" {
   const piece = garment.pieces.find(({ name }) => name === placement.piece)!;
   const { part } = partOf(piece);
   if (part === "hood" || part === "collar") return "never";
-  const opening = piece.neck.length > 0 ? piece.neck[0]!.heightMm : undefined;
   const shoulder = part === "back" || part === "front" ? piece.outline.at(-1)!.heightMm : undefined;
-  const neck = opening ?? shoulder;
+  const neck = piece.neck[0]?.heightMm ?? shoulder ?? Number.POSITIVE_INFINITY;
   const upTo = piece.marks.find(({ name }) => name === placement.to)!.heightMm;
-  if (neck === undefined || neck - upTo >= CORD_LIMITS.neckMm) return "away";
+  if (neck - upTo >= CORD_LIMITS.neckMm) return "away";
   return part === "back" ? "never" : "near";
 }
 
 /** Every stretch between two hangings: the row it ends at, and how far it is round cord and cloth, in mm. */
 function loopsOf(
-  garment: Garment,
-  { sections, part }: FittedPlacement,
+  { gauge: { ground, cord } }: Garment,
+  placed: FittedPlacement,
 ): readonly (readonly [number, number])[] {
-  const { ground, cord } = garment.gauge;
-  const [first] = sections;
-  if (!first || !cord) return [];
-  // What is worked in part is of one repeat more.
-  const runs = sections.map(({ look: { values }, repeats }, index) => ({
-    values,
-    repeats: repeats + (part && index === sections.length - 1 ? 1 : 0),
-  }));
-  return walk(first.look.motif, runs).strands.flatMap(({ points }) =>
-    points.slice(1).map((to, index) => {
-      const from = points[index]!;
-      const needles = Math.abs(from.from - to.from);
-      const rows = to.row - from.row;
-      const { look, joins } = sections[to.run]!;
-      // A stretch without a count is a breach of the look's own.
-      const counted = [...look.segments, ...joins].find(
-        ({ fixed, ...segment }) => segment.needles === needles && segment.rows === rows && fixed === to.count,
-      );
+  if (!cord) return [];
+  return strandsWorked(placed).flatMap(({ points }) =>
+    stretchesOf(placed.sections, points).map(({ to, needles, rows, counted }) => {
       const across = (needles * ground.overMm) / ground.stitches;
       const up = (rows * ground.overMm) / ground.rows;
       const round =

@@ -4,7 +4,8 @@ import type { CordMotif } from "../../motif/motif.ts";
 import { cordStitchMetres } from "../../yarn/cord-stitch.ts";
 import { loopMetres } from "../../yarn/loop-length.ts";
 import type { Range } from "../../yarn/range.ts";
-import type { Fit, FittedPlacement } from "../fit.ts";
+import type { Fit, FittedPart, FittedSection } from "../fit.ts";
+import { stretchesOf } from "./stretch.ts";
 import { walk } from "./walk.ts";
 
 /** What a garment takes, counted stitch by stitch from the pieces and the cords' own hangings. */
@@ -24,7 +25,11 @@ export function countTaken(garment: Garment, fit: Fit, withParts: boolean): Take
     const motif = garment.motifs.find(({ name }) => name === placed.motif)!;
     if (motif.kind !== "cord") continue;
     for (let column = 0; column < placed.columns; column++)
-      for (const used of usedInColumn(motif, placed, withParts ? column : undefined)) {
+      for (const used of usedInColumn(
+        motif,
+        placed.sections,
+        withParts ? placed.part?.columns[column] : {},
+      )) {
         cordStitches += made.get(placed.piece)! * Math.ceil(used * (1 + motif.reserve) - 1e-9);
         cords += made.get(placed.piece)!;
       }
@@ -41,11 +46,15 @@ function stitchesOf({ rows, left, right, neck }: CountedPiece): number {
   return stitches;
 }
 
-/** Cord stitches of each cord, hanging after hanging, one more for each strand's first. */
+/**
+ * Cord stitches of each cord, hanging after hanging, one more for each strand's first.
+ *
+ * @param more hangings of a further repeat, by strand
+ */
 function usedInColumn(
   motif: CordMotif,
-  { sections, part }: FittedPlacement,
-  column: number | undefined,
+  sections: readonly FittedSection[],
+  more: FittedPart["columns"][number] = {},
 ): readonly number[] {
   const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
   const last = runs.at(-1)!;
@@ -53,18 +62,11 @@ function usedInColumn(
   const further = walk(motif, [...runs.slice(0, -1), { ...last, repeats: last.repeats + 1 }]).strands;
   const used = new Map(
     further.map(({ name, points }, strand) => {
-      const more = column === undefined ? 0 : (part?.columns[column]?.[name] ?? 0);
-      const hung = points.slice(0, whole[strand]!.points.length + more);
-      let stitches = 1;
-      for (let index = 1; index < hung.length; index++) {
-        const [from, to] = [hung[index - 1]!, hung[index]!];
-        const { look, joins } = sections[to.run]!;
-        const stretch = [...(from.run === to.run ? [] : joins), ...look.segments].find(
-          ({ needles, rows, fixed }) =>
-            needles === Math.abs(from.from - to.from) && rows === to.row - from.row && fixed === to.count,
-        );
-        stitches += stretch?.pickup ?? Number.NaN;
-      }
+      const hung = points.slice(0, whole[strand]!.points.length + (more[name] ?? 0));
+      const stitches = stretchesOf(sections, hung).reduce(
+        (sum, { counted }) => sum + (counted?.pickup ?? Number.NaN),
+        1,
+      );
       return [name, stitches];
     }),
   );
