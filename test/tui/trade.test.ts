@@ -100,6 +100,19 @@ describe("choosing what to trade", () => {
     expect(program.state().screen.kind).toBe("main");
   });
 
+  test("takes the answer in while the help lies over it", async () => {
+    const program = await opened("scarf");
+    program.press("t");
+    mark(program, ["length", "balance"]);
+    program.press("enter", "?");
+    expect(program.state().screen.kind).toBe("help");
+    await trade(program);
+    expect(program.state().screen.kind).toBe("help");
+    program.press("escape");
+    expect(screenOf(program).found?.points.length).toBeGreaterThan(0);
+    expect(screenOf(program).asked).toBeUndefined();
+  });
+
   test("says what went wrong, and stays with the terms", async () => {
     const program = await opened("scarf");
     program.press("t", "enter");

@@ -2,6 +2,7 @@ import { readSource } from "../../src/explore/read-source.ts";
 import type { Next, SolveNews } from "../message.ts";
 import type { State, WhyScreen } from "../state.ts";
 import { next, onScreen, refuse, within } from "./next.ts";
+import { changeOpen, openScreen } from "./under-help.ts";
 import { changed, solved } from "./versions.ts";
 
 /** Asks why nothing fits, or which rules bind. */
@@ -29,7 +30,7 @@ export function askWhy(state: State): Next {
 
 /** What the solving thread tells about the question; it is also taken in while the help lies over it. */
 export function heardWhy(state: State, message: SolveNews): Next {
-  const screen = whyScreenOf(state);
+  const screen = openScreen(state, "why");
   if (screen?.asked !== message.sequence) return next(state);
   if (message.kind === "answer") {
     const words = message.answer.kind === "failed" ? message.answer.reason : "no answer was found";
@@ -42,19 +43,11 @@ export function heardWhy(state: State, message: SolveNews): Next {
 
 /** Whether a message is about the question that is asked on the screen. */
 export const isAboutWhy = (state: State, { sequence }: SolveNews): boolean =>
-  whyScreenOf(state)?.asked === sequence;
-
-function whyScreenOf({ screen }: State): WhyScreen | undefined {
-  if (screen.kind === "help" && screen.back.kind === "why") return screen.back;
-  return screen.kind === "why" ? screen : undefined;
-}
+  openScreen(state, "why")?.asked === sequence;
 
 function withWhy(state: State, change: Partial<WhyScreen>): State {
-  const { screen } = state;
-  if (screen.kind === "why") return onScreen(state, { ...screen, ...change });
-  return screen.kind === "help" && screen.back.kind === "why"
-    ? onScreen(state, { ...screen, back: { ...screen.back, ...change } })
-    : state;
+  const screen = openScreen(state, "why");
+  return screen ? changeOpen(state, { ...screen, ...change }) : state;
 }
 
 /** The answer above or below. */

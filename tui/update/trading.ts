@@ -8,6 +8,7 @@ import type { TradeReport } from "../solver/trade-messages.ts";
 import { type State, type TradeScreen, toTrade } from "../state.ts";
 import { next, onScreen, refuse, within } from "./next.ts";
 import { remembering } from "./remembering.ts";
+import { changeOpen, openScreen } from "./under-help.ts";
 import { changed } from "./versions.ts";
 
 /** Opens the trade-off with the term suggested that the best fit gives up most in, against all else. */
@@ -101,17 +102,20 @@ export function otherTerms(state: State): Next {
   return next(onScreen({ ...state, message: undefined }, rest));
 }
 
-/** What the trading thread tells; what is not about the newest request is stale and is dropped. */
+/**
+ * What the trading thread tells, also while the help lies over the terms; what is not about the newest request is stale
+ * and is dropped.
+ */
 export function heardTrade(state: State, { sequence, answer }: TradeReport): Next {
-  const { screen } = state;
-  if (screen.kind !== "trade" || screen.asked !== sequence) return next(state);
+  const screen = openScreen(state, "trade");
+  if (screen?.asked !== sequence) return next(state);
   const { asked: _, ...rest } = screen;
   if (answer.kind === "none")
-    return refuse(onScreen(state, rest), `There is no trade-off: ${answer.reason}.`);
+    return refuse(changeOpen(state, rest), `There is no trade-off: ${answer.reason}.`);
   const { trade } = answer;
   if (trade.points.length === 0)
-    return refuse(onScreen(state, rest), "The time allowed was up before the first point was proven.");
-  return next(onScreen(state, { ...rest, found: trade, point: trade.bestAt ?? 0 }));
+    return refuse(changeOpen(state, rest), "The time allowed was up before the first point was proven.");
+  return next(changeOpen(state, { ...rest, found: trade, point: trade.bestAt ?? 0 }));
 }
 
 /** Esc: gives up what is sought, else leaves for the rules. */
