@@ -52,21 +52,14 @@ function cornersOf({ ground, cord }: Gauge, share: number): readonly Gauge[] {
 
 function checkLengths({ gauge, pieces }: Garment, fit: Fit): readonly Breach[] {
   const rowMm = gauge.ground.overMm / gauge.ground.rows;
-  return pieces
-    .filter(({ limitsLength }) => limitsLength)
-    .flatMap((piece) => {
-      const rows = fit.pieces.find(({ name }) => name === piece.name)?.rows;
-      if (rows === undefined) return [];
-      const away = rows * rowMm - piece.outline.at(-1)!.heightMm;
-      return away > piece.growMm + lengthTolerance || away < -piece.shrinkMm - lengthTolerance
-        ? [
-            breach(
-              piece.name,
-              `comes out ${away.toFixed(1)} mm off where a row is ${rowMm.toFixed(3)} mm high`,
-            ),
-          ]
-        : [];
-    });
+  return fit.pieces.flatMap(({ name, rows }) => {
+    const piece = pieces.find((one) => one.name === name)!;
+    if (!piece.limitsLength) return [];
+    const away = rows * rowMm - piece.outline.at(-1)!.heightMm;
+    return away > piece.growMm + lengthTolerance || away < -piece.shrinkMm - lengthTolerance
+      ? [breach(name, `comes out ${away.toFixed(1)} mm off where a row is ${rowMm.toFixed(3)} mm high`)]
+      : [];
+  });
 }
 
 function checkEase(gauges: readonly Gauge[], placed: FittedPlacement, concerns: Concerns): readonly Breach[] {

@@ -163,7 +163,13 @@ describe("the independent check of a steady fit's ease", () => {
 describe("the independent check of a steady fit's lengths and loops", () => {
   const withPiece = (piece: Partial<Garment["pieces"][number]>): Garment => ({
     ...garment,
-    pieces: [{ ...garment.pieces[0]!, ...piece }],
+    pieces: [
+      {
+        ...garment.pieces[0]!,
+        outline: [0, 30, 180].map((heightMm) => ({ heightMm, widthMm: 80 })),
+        ...piece,
+      },
+    ],
   });
 
   test("holds a length to its limits with the highest and the lowest row", () => {

@@ -135,6 +135,7 @@ describe("whom and where the rules about cords hold", () => {
     const loops = [long(3), long(6)];
     const outline = [
       { heightMm: 0, widthMm: 80 },
+      { heightMm: 30, widthMm: 80 },
       { heightMm: 180, widthMm: 80 },
     ];
     const older = found(on({ outline, marks, ...piece }, { ageYears: 10 }));
