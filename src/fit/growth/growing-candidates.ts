@@ -25,7 +25,7 @@ export function growingCandidates(room: Room, track: Track, keep: number): reado
       const plain = termsOf(place, bottom, top);
       const dearest = found.length < keep ? Number.POSITIVE_INFINITY : found[keep - 1]!.cost;
       // Later ways to part the spare rows are less balanced still.
-      if (costOf(plain) > dearest && room.field.matchedRows.length === 0) break;
+      if (costOf(plain) > dearest && phases.length === 0) break;
       for (const growth of growthsAt(room, track, repeats, bottom, keep)) {
         const cost = costOf([...plain, ...growth.terms]);
         found.push({ place, bottom, top, phases, shift: 0, growth, cost, ...sameOf(place) });

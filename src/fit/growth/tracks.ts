@@ -94,7 +94,7 @@ function stepsAmong(
   function step(to: Look, from: Look): Step | undefined {
     const value = to.values.get(quantity.name)!;
     if (Math.abs(from.values.get(quantity.name)! - value) > quantity.change) return undefined;
-    const joins = from === to ? [] : joinsInto(to, from);
+    const joins = joinsInto(to, from);
     if (!joins) return undefined;
     return {
       joins,

@@ -20,17 +20,20 @@ interface GroundSupplies {
 }
 
 /**
- * The first placement of a piece stands for the piece. Where several stretches of it can change their length the number
- * of its stitches hangs on all of these changes together, and is told by {@link layoutsByLength} instead.
+ * The first placement of a piece on whose stretch its length can change stands for the piece, the first of all where it
+ * cannot change. Where several stretches of it can change their length the number of its stitches hangs on all of these
+ * changes together, and is told by {@link layoutsByLength} instead.
  */
 export function groundOfLayouts(fields: readonly Field[]): GroundOfLayout {
   const known = new WeakMap<CountedPiece, number>();
   const tellers = new Set(
-    [...piecesOf(fields).values()].flatMap((onPiece) => (changesApart(onPiece) ? [] : onPiece.slice(0, 1))),
+    [...piecesOf(fields).values()]
+      .filter((onPiece) => !changesApart(onPiece))
+      .map((onPiece) => onPiece.find(canChange) ?? onPiece[0]!),
   );
   return ({ place: { field, pieces } }) => {
     if (!tellers.has(field)) return 0;
-    // All fields of the piece change as this one does, or none can: it is the piece as it will be knitted.
+    // No field of the piece changes it otherwise than this one: it is the piece as it will be knitted.
     const { piece } = pieces[0]!;
     const stitches = known.get(piece) ?? stitchesIn(piece);
     known.set(piece, stitches);
@@ -51,8 +54,10 @@ const stretchesOn = (onPiece: readonly Field[]): readonly Field[] => [
   ...new Map(onPiece.map((field) => [stretchKey(field), field])).values(),
 ];
 
+const canChange = ({ leastChange, mostChange }: Field): boolean => leastChange < 0 || mostChange > 0;
+
 const changesApart = (onPiece: readonly Field[]): boolean =>
-  stretchesOn(onPiece).filter(({ leastChange, mostChange }) => leastChange < 0 || mostChange > 0).length > 1;
+  stretchesOn(onPiece).filter(canChange).length > 1;
 
 /**
  * Layouts with the stitches of the ground told where several stretches of a piece can change. Mostly each stretch adds so

@@ -83,7 +83,7 @@ describe("a plait whose spread may change by one needle", () => {
   });
 
   test("gives up at each repeat the mean over the look's stretches and the join, and how far the spread is off", () => {
-    const track = plait.tracks[0]!;
+    const track = wedge().tracks[0]!;
     // Eases 9 x 2.5 / hypot(15, 16) - 1 and 16 x 2.5 / hypot(35, 16) - 1 of the look with 4, and the join's.
     const eases = [22.5 / Math.hypot(15, 16) - 1, 40 / Math.hypot(35, 16) - 1];
     const away = (all: readonly number[]): number =>
@@ -134,10 +134,13 @@ describe("a strand that ends its repeat where it began", () => {
         motifs: `motifs:
   wave:
     kind: cord
-    quantities: { spread: { unit: needles, allow: 3..4, change: 1 } }
+    quantities:
+      rise: { unit: rows, allow: [4] }
+      spread: { unit: needles, allow: 3..4, change: 1 }
+      fall: { unit: rows, allow: [4] }
     lead: 0
-    repeat: 8
-    strands: { one: { start: [${start}, 0], repeat: [[spread, 4], [${start}, 8]] } }
+    repeat: rise + fall
+    strands: { one: { start: [${start}, 0], repeat: [[spread, rise], [${start}, rise + fall]] } }
     order: [one]`,
         place: "place:\n  - { motif: wave, on: sleeve, margins: { side: { least: 2 } } }",
       }),
@@ -148,6 +151,7 @@ describe("a strand that ends its repeat where it began", () => {
 
   test("at a needle that stays comes to the next repeat over a stretch that its look has anyway", () => {
     expect(step(trackFrom("-1"), 3, 4)!.joins).toEqual([]);
+    expect(trackFrom("-1").footing.goingOn).toBe(" track of rise 4, fall 4");
   });
 
   test("at a needle that changes comes to it over another one", () => {
