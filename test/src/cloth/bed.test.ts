@@ -33,6 +33,16 @@ describe("needles", () => {
     expect(bedSides(115)).toEqual({ left: 57, right: 58 });
   });
 
+  test("are held by a range from its first to its last", () => {
+    const held = [-3, -2, -1, 1, 2, 3].filter((one) => holdsNeedle([-2, 2], one));
+    expect(held).toEqual([-2, -1, 1, 2]);
+    expect([4, 5, 6].filter((one) => holdsNeedle([5, 5], one))).toEqual([5]);
+    expect([bedSides(4), bedSides(5)]).toEqual([
+      { left: 2, right: 2 },
+      { left: 2, right: 3 },
+    ]);
+  });
+
   test("come back from their positions", () => {
     fc.assert(
       fc.property(needle, (one) => {
