@@ -5,7 +5,7 @@ import type { Fit } from "../fit/fit.ts";
 import type { Side } from "../garment/garment.ts";
 import { timesMade } from "../garment/times-made.ts";
 import { type ActionsByRow, motifActions } from "./motif-actions.ts";
-import type { Action, Sheet, SheetPiece, SheetRow } from "./sheet.ts";
+import type { Action, OrnamentAction, Sheet, SheetPiece, SheetRow } from "./sheet.ts";
 
 /** The working sheet of a fit, piece by piece in the order of the file. */
 export const buildSheet = (fit: Fit): Sheet => ({
@@ -19,7 +19,7 @@ function buildPiece(fit: Fit, piece: CountedPiece): SheetPiece {
   const rows = hasNeck(piece) ? rowsWithNeck(piece, ornament) : plainRows(piece, ornament);
   const make = timesMade(fit.garment, piece.name);
   const castOn: Action = { act: "cast-on", from, to };
-  const [first, ...rest] = rows[0]?.row === 0 ? rows : [rowAt(piece, 0, needlesAtStart, []), ...rows];
+  const [first, ...rest] = rows[0]!.row === 0 ? rows : [rowAt(piece, 0, needlesAtStart, []), ...rows];
   return {
     piece: piece.name,
     ...(make > 1 && { make }),
@@ -107,10 +107,10 @@ function halfRows(
   return rows;
 }
 
-const liesOn = (action: Action, needles: NeedleRange): boolean =>
+const liesOn = (action: OrnamentAction, needles: NeedleRange): boolean =>
   needlesOf(action).every((needle) => holdsNeedle(needles, needle));
 
-function needlesOf(action: Action): readonly number[] {
+function needlesOf(action: OrnamentAction): readonly number[] {
   switch (action.act) {
     case "hang":
     case "finish":
@@ -123,8 +123,6 @@ function needlesOf(action: Action): readonly number[] {
     case "pattern":
     case "plain":
       return [action.from, action.to];
-    default:
-      return [];
   }
 }
 
@@ -148,12 +146,10 @@ function neckShaping(
 
 /** @param change needles added (above 0) or taken away at that side */
 function shaping(side: Side, change: number): readonly Extract<Action, { side: Side }>[] {
-  if (change === 0) return [];
+  if (change > 1) return [{ act: "cast-on", side, needles: change }];
+  if (change < -1) return [{ act: "bind-off", side, needles: -change }];
   if (change === 1) return [{ act: "increase", side, needles: 1 }];
-  if (change === -1) return [{ act: "decrease", side, needles: 1 }];
-  return change > 0
-    ? [{ act: "cast-on", side, needles: change }]
-    : [{ act: "bind-off", side, needles: -change }];
+  return change === -1 ? [{ act: "decrease", side, needles: 1 }] : [];
 }
 
 const rowAt = (

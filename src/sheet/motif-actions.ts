@@ -5,10 +5,10 @@ import { bandActions } from "./motifs/band.ts";
 import { cableActions } from "./motifs/cable.ts";
 import { cordActions } from "./motifs/cord.ts";
 import type { Placed } from "./motifs/placed.ts";
-import type { Action } from "./sheet.ts";
+import type { OrnamentAction } from "./sheet.ts";
 
 /** Actions by row. */
-export type ActionsByRow = Map<number, Action[]>;
+export type ActionsByRow = Map<number, OrnamentAction[]>;
 
 /** What the motifs on a piece ask for, in working order within each row: column by column, strand by strand. */
 export function motifActions(fit: Fit, piece: string): ActionsByRow {

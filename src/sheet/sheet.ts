@@ -27,7 +27,9 @@ export interface SheetRow {
   readonly do: readonly Action[];
 }
 
-export type Action =
+export type Action = ShapingAction | OrnamentAction;
+
+export type ShapingAction =
   | { readonly act: "cast-on"; readonly from: number; readonly to: number }
   | ({ readonly act: "cast-on"; readonly needles: number } & AtSide)
   | ({ readonly act: "increase"; readonly needles: 1 } & AtSide)
@@ -37,17 +39,20 @@ export type Action =
   | { readonly act: "bind-off"; readonly from: number; readonly to: number; readonly yarn: "separate" }
   /** All that is in work. */
   | { readonly act: "bind-off"; readonly from: number; readonly to: number }
+  /** Out of work for now, stitches kept. */
+  | { readonly act: "hold"; readonly from: number; readonly to: number }
+  /** Back to work after holding. */
+  | { readonly act: "work"; readonly from: number; readonly to: number };
+
+/** What a motif asks for. */
+export type OrnamentAction =
   | HangAction
   | FinishAction
   | CrossAction
   | OutAction
   | InAction
   | PatternAction
-  | PlainAction
-  /** Out of work for now, stitches kept. */
-  | { readonly act: "hold"; readonly from: number; readonly to: number }
-  /** Back to work after holding. */
-  | { readonly act: "work"; readonly from: number; readonly to: number };
+  | PlainAction;
 
 /** `edge` is said where it is the neck's and not the piece's outer one. */
 interface AtSide {

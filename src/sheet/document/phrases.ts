@@ -1,4 +1,4 @@
-import { needleName, needlesBetween, rangeName } from "../../cloth/bed.ts";
+import { needleName, needlesBetween, position, rangeName } from "../../cloth/bed.ts";
 import { counted } from "../../report/words.ts";
 import type { Action, CrossAction, FinishAction, HangAction } from "../sheet.ts";
 import type { KnitLine } from "./document.ts";
@@ -64,14 +64,14 @@ function phraseOf(action: Action, columns: (motif: string) => number): string {
   switch (action.act) {
     case "cast-on":
       return "side" in action
-        ? `cast on ${counted(action.needles, "stitch", "stitches")} at the ${edgeOf(action)}`
+        ? // Never one alone, which is an increase.
+          `cast on ${action.needles} stitches at the ${edgeOf(action)}`
         : `cast on ${rangeName([action.from, action.to])}`;
     case "increase":
     case "decrease":
       return `${action.act} 1 stitch at the ${edgeOf(action)}`;
     case "bind-off":
-      if ("side" in action)
-        return `bind off ${counted(action.needles, "stitch", "stitches")} at the ${edgeOf(action)}`;
+      if ("side" in action) return `bind off ${action.needles} stitches at the ${edgeOf(action)}`;
       return "yarn" in action
         ? `bind off ${rangeName([action.from, action.to])} with a separate length of yarn`
         : `bind off all stitches, ${rangeName([action.from, action.to])}`;
@@ -118,7 +118,7 @@ const finishPhrase = ({ how, loops, needle }: FinishAction): string =>
     : `cut the spare cord two rounds beyond this hanging, pick it back and hang its ${loops} loops on ${needleName(needle)}`;
 
 function crossPhrase({ from, to, left, right, over }: CrossAction): string {
-  const middle = boundaryAfter(from, left);
+  const middle = position(from) - 0.5 + left;
   const groups = {
     left: { count: left, name: rangeName(needlesBetween(middle - left, middle)) },
     right: { count: right, name: rangeName(needlesBetween(middle, middle + right)) },
@@ -126,6 +126,3 @@ function crossPhrase({ from, to, left, right, over }: CrossAction): string {
   const [upper, lower] = over === "left" ? [groups.left, groups.right] : [groups.right, groups.left];
   return `cross ${upper.count} over ${lower.count} on ${rangeName([from, to])}: lift ${groups.left.name} and ${groups.right.name}, put the stitches of ${upper.name} back first`;
 }
-
-/** The boundary that lies `count` needles to the right of a needle's left side. */
-const boundaryAfter = (needle: number, count: number): number => (needle > 0 ? needle - 1 : needle) + count;

@@ -56,12 +56,11 @@ function needFacts(whose: string, need: YarnNeed, extraFor: string, decimals: nu
   ];
 }
 
-/** Whether the bounds of the two ways have nothing in common, in any unit that both are told in. */
-const contradicts = ({ byGauge, byWeight }: YarnNeed): boolean =>
-  (["metres", "grams"] as const).some((unit) => {
-    const [one, other] = [byGauge[unit], byWeight?.[unit]];
-    return one !== undefined && other !== undefined && (one.most < other.least || other.most < one.least);
-  });
+/** Whether the bounds of the two ways have nothing in common; by its weight a swatch is told in grams always. */
+const contradicts = ({ byGauge: { grams: one }, byWeight }: YarnNeed): boolean => {
+  const other = byWeight?.grams;
+  return one !== undefined && other !== undefined && (one.most < other.least || other.most < one.least);
+};
 
 const surerWords = {
   weight: "the surer",

@@ -34,14 +34,13 @@ export function bandActions(placement: FittedPlacement, motif: BandMotif): reado
       },
     ];
   };
-  let row = firstRow + (placement.sections[0]?.look.trace.leadRows ?? 0);
+  let row = firstRow + placement.sections[0]!.look.trace.leadRows;
   for (const section of placement.sections) {
     const rows = section.look.trace.repeatRows;
     for (let time = 0; time < section.repeats; time++, row += rows)
       placed.push(pattern(section, row, { rows }));
   }
-  const last = placement.sections.at(-1);
-  if (last && part) placed.push(pattern(last, lastRow, { rows: part.rows, unfinished: true }));
+  if (part) placed.push(pattern(placement.sections.at(-1)!, lastRow, { rows: part.rows, unfinished: true }));
   return [...placed, [part?.lastRow ?? lastRow, { act: "plain", from, to, ...whose }]];
 }
 

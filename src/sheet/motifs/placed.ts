@@ -1,4 +1,4 @@
-import type { Action } from "../sheet.ts";
+import type { OrnamentAction } from "../sheet.ts";
 
-/** An action and the row at which it is done. */
-export type Placed = readonly [row: number, action: Action];
+/** What a motif asks for, and the row at which it is done. */
+export type Placed = readonly [row: number, action: OrnamentAction];

@@ -238,6 +238,20 @@ describe("ornament and shaping on one row", () => {
     );
   });
 
+  test("needles that an earlier row added are there already", async () => {
+    // Four needles to each side, five from row 4 and six from row 8 on.
+    const stairs: PieceEntry = {
+      outline: [40, 40, 50, 50, 60, 60].map((width, index) => ({
+        height: `${[0, 16, 16, 32, 32, 60][index]} mm`,
+        width: `${width} mm`,
+      })),
+      marks: { step: "32 mm" },
+    };
+    expect((await sheetOn(stairs, straight(-5, 5), "step", close))[2]).toBe(
+      "8: hang -5, hang 5, increase left, increase right",
+    );
+  });
+
   test("a motif that begins with the piece is on its first row, behind the cast-on", async () => {
     expect(await sheetOn(strip(8, 4), band(8, 4), "cast-on", close)).toEqual([
       "0: cast-on -4 to 4, pattern -4 to 4",

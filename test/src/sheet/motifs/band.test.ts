@@ -5,14 +5,11 @@ import { bandActions } from "../../../../src/sheet/motifs/band.ts";
 import { smallGarment, strip } from "../../../support/small-garment.ts";
 
 /** A band of six stitches as the garment file tells it. */
-const motifWith = (card?: number): BandMotif => {
-  const { motifs } = smallGarment({
-    pieces: { strip: strip(20, 10) },
-    motifs: { waves: { kind: "band", stitches: 6, repeat: 4, ...(card && { card }) } },
-    place: [{ motif: "waves", on: "strip", from: "cast-on", to: "bind-off" }],
-  });
-  return motifs[0] as BandMotif;
-};
+const motif = smallGarment({
+  pieces: { strip: strip(20, 10) },
+  motifs: { waves: { kind: "band", stitches: 6, repeat: 4 } },
+  place: [{ motif: "waves", on: "strip", from: "cast-on", to: "bind-off" }],
+}).motifs[0] as BandMotif;
 
 type Rows = { readonly repeatRows: number; readonly repeats: number; readonly leadRows?: number };
 
@@ -25,7 +22,7 @@ const sections = (
     repeats,
     joins: [],
     look: {
-      motif: motifWith(),
+      motif,
       values: new Map(),
       segments: [],
       trace: {
@@ -70,13 +67,11 @@ describe("a band", () => {
       edge: { left: 0, right: 0 },
       ...whose,
     };
-    expect(bandActions(placed({ sections: sections([{ repeatRows: 4, repeats: 2 }]) }), motifWith())).toEqual(
-      [
-        [10, { ...pattern, repeat: 1 }],
-        [14, { ...pattern, repeat: 2 }],
-        [18, { act: "plain", from: -6, to: 6, ...whose }],
-      ],
-    );
+    expect(bandActions(placed({ sections: sections([{ repeatRows: 4, repeats: 2 }]) }), motif)).toEqual([
+      [10, { ...pattern, repeat: 1 }],
+      [14, { ...pattern, repeat: 2 }],
+      [18, { act: "plain", from: -6, to: 6, ...whose }],
+    ]);
   });
 
   test("begins behind its lead-in, and counts its repeats on where they become longer", () => {
@@ -90,7 +85,7 @@ describe("a band", () => {
         { repeatRows: 6, repeats: 2 },
       ]),
     });
-    const told = bandActions(grown, motifWith());
+    const told = bandActions(grown, motif);
     expect(
       told.map(([row, action]) => [row, ...(action.act === "pattern" ? [action.repeat, action.rows] : [])]),
     ).toEqual([[3, 1, 4], [7, 2, 6], [13, 3, 6], [19]]);
@@ -102,7 +97,7 @@ describe("a band", () => {
       sections: sections([{ repeatRows: 4, repeats: 2 }]),
       part: { lastRow: 21, rows: 3, columns: [] },
     });
-    const [, , third, end] = bandActions(cut, motifWith());
+    const [, , third, end] = bandActions(cut, motif);
     expect(third).toMatchObject([18, { act: "pattern", repeat: 3, repeats: 2, rows: 3, unfinished: true }]);
     expect(end).toMatchObject([21, { act: "plain" }]);
   });
@@ -113,7 +108,7 @@ describe("a band", () => {
         sections: sections([{ repeatRows: 4, repeats: 2 }], { left: 1, right: 2 }),
         panel: { centres: [-3, 3], mirrored: 0, leftEdge: -7, rightEdge: 8 },
       }),
-      motifWith(),
+      motif,
     );
     expect(first).toMatchObject([10, { from: -7, to: 8, stitches: 6, edge: { left: 1, right: 2 } }]);
     expect(first![1]).not.toHaveProperty("card");
@@ -127,7 +122,7 @@ describe("the stitch of a card with which the first repeat begins", () => {
         sections: sections([{ repeatRows: 4, repeats: 2 }], { left: edge, right: 0 }),
         panel: { centres: [], mirrored: 0, leftEdge, rightEdge: leftEdge + 24 },
       }),
-      motifWith(card),
+      { ...motif, card },
     );
     const action = first![1];
     if (action.act !== "pattern") return undefined;
@@ -155,5 +150,8 @@ describe("the stitch of a card with which the first repeat begins", () => {
   test("of a narrower card lies as much nearer to the centre", () => {
     expect(stitchAt(-6, 12)).toBe(1);
     expect(stitchAt(0, 12)).toBe(7);
+    // Of an odd number the one more lies at the right.
+    expect(stitchAt(-2, 5)).toBe(1);
+    expect(stitchAt(2, 5)).toBe(5);
   });
 });

@@ -91,6 +91,25 @@ describe("strands that are not folded", () => {
     expect(inShort(start!.slice(1) as Action[])).toEqual(["b 0 on 3", "a 0 on -2"]);
   });
 
+  test("change places in the order of work at a row of which the motif says so", async () => {
+    const [, end] = await actionsOf(
+      {
+        kind: "cord",
+        quantities: {},
+        lead: 0,
+        repeat: 5,
+        strands: {
+          a: { start: [-2, 0], repeat: [[-2, 5, { turn: 2 }]] },
+          b: { start: [3, 0], repeat: [[3, 5, { turn: 3 }]] },
+          c: { start: [5, 0], repeat: [[5, 5, { turn: 1 }]] },
+        },
+      },
+      5,
+    );
+    const hung = inShort(end!.slice(1) as Action[]).filter((one) => one.includes(" on "));
+    expect(hung).toEqual(["c 4 on 5", "a 4 on -2", "b 4 on 3"]);
+  });
+
   test("are hung row by row, also where one of them is hung at more rows than the other", async () => {
     const uneven = await actionsOf(
       {
