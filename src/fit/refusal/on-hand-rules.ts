@@ -13,6 +13,7 @@ export const onHandRules = ({ onHand }: Garment): readonly NamedRule[] =>
 
 function withoutSupply(garment: Garment, of: string): Garment {
   const { onHand, ...unlimited } = garment;
-  const supplies = onHand?.supplies.filter((supply) => supply.of !== of) ?? [];
-  return onHand && supplies.length > 0 ? { ...garment, onHand: { ...onHand, supplies } } : unlimited;
+  if (!onHand) return unlimited;
+  const supplies = onHand.supplies.filter((supply) => supply.of !== of);
+  return supplies.length > 0 ? { ...garment, onHand: { ...onHand, supplies } } : unlimited;
 }

@@ -16,7 +16,7 @@ export interface Room {
 export function createRoom({ gauge, weights, motifs }: Garment): Room {
   const stitch = groundStitch(gauge);
   const drawIn = new Map(motifs.map((motif) => [motif.name, motif.kind === "cable" ? motif.drawIn : 0]));
-  const drawnIn = ({ placement }: Field): number => drawIn.get(placement.motif) ?? 0;
+  const drawnIn = ({ placement }: Field): number => drawIn.get(placement.motif)!;
   const layoutsOnBed = new Map<number, ReturnType<typeof createLayouts>>();
   const layoutsOn = (bed: Bed): ReturnType<typeof createLayouts> => {
     const known =

@@ -193,9 +193,10 @@ const percent = (fraction: number): string => `${Number((100 * fraction).toFixed
 export function inWords(allowed: Allowed): string {
   if (allowed.kind === "from") return `${allowed.least} or more`;
   const { values } = allowed;
-  const [first, last] = [values[0], values.at(-1)];
-  if (first === undefined || last === undefined) return "none";
-  if (values.length === 1) return String(first);
-  if (values.length > 2 && last - first === values.length - 1) return `${first} to ${last}`;
-  return `${values.slice(0, -1).join(", ")} or ${last}`;
+  const last = values.at(-1);
+  if (last === undefined) return "none";
+  const [first, ...between] = values.slice(0, -1);
+  if (first === undefined) return String(last);
+  if (between.length > 0 && last - first === values.length - 1) return `${first} to ${last}`;
+  return `${[first, ...between].join(", ")} or ${last}`;
 }
