@@ -16,10 +16,8 @@ import { type KeepWays, type Look, looksOf } from "../looks.ts";
 import { cordPart } from "../on-hand/cord-counts.ts";
 import { type SupplyMeasures, supplyMeasures } from "../on-hand/supply-measures.ts";
 import { countLimits } from "../steady/counts.ts";
+import { type Amounts, isNoMore, leastOf, sumsOf } from "./amounts.ts";
 import type { Room } from "./room.ts";
-
-/** Amounts of all that is on hand, in the order of the file. */
-type Amounts = readonly number[];
 
 /**
  * Whether something fits that takes no more than is on hand, whatever it costs; undefined where placements are tied in
@@ -74,29 +72,8 @@ const isSimple = (garment: Garment): boolean =>
   new Set(garment.placements.map(({ piece }) => piece)).size === garment.placements.length &&
   placedMotifs(garment).every((motif) => growingQuantity(motif) === undefined);
 
-const sumsOf = (some: readonly Amounts[], others: readonly Amounts[]): readonly Amounts[] =>
-  some.flatMap((one) => others.map((other) => one.map((amount, index) => amount + other[index]!)));
-
-const isNoMore = (one: Amounts, other: Amounts): boolean =>
-  one.every((amount, index) => amount <= other[index]!);
-
-/** Those that no other surpasses, each once. */
-const leastOf = (ways: readonly Amounts[]): readonly Amounts[] =>
-  ways.filter(
-    (way, index) =>
-      !ways.some(
-        (other, at) => at !== index && isNoMore(other, way) && (at < index || !isNoMore(way, other)),
-      ),
-  );
-
-const fewest: KeepWays = () => (ways) => {
-  const total = (way: (typeof ways)[number]): number => way.reduce((sum, { pickup }) => sum + pickup, 0);
-  // Each segment is counted by itself, so of all ways one has the fewest on every segment.
-  return ways.reduce<(typeof ways)[number][]>(
-    ([least], way) => [least && total(least) <= total(way) ? least : way],
-    [],
-  );
-};
+/** Counts are tried from the fewest up, and each segment by itself: the first way has the fewest on every segment. */
+const fewest: KeepWays = () => (ways) => ways.slice(0, 1);
 
 function rememberedLooks(): (garment: Garment, motif: Motif) => readonly Look[] {
   const known = new WeakMap<Motif, Map<string, readonly Look[]>>();
@@ -192,8 +169,8 @@ function createSparing(
         known.get(key) ??
         Array.from({ length: field.mostChange - field.leastChange + 1 }, (_, index) => {
           const change = field.leastChange + index;
-          const stretches = change === 0 ? [] : [stretchOf(field, change)];
-          return { change, stitches: stitchesIn(countPiece(field.piece, stitch, stretches, extra)) };
+          const counted = countPiece(field.piece, stitch, [stretchOf(field, change)], extra);
+          return { change, stitches: stitchesIn(counted) };
         }).sort((a, b) => a.stitches - b.stitches);
       known.set(key, lengths);
       return lengths;
