@@ -5,7 +5,7 @@ import type { Fit, FittedPlacement } from "../fit.ts";
 import { type Breach, breach } from "./breach.ts";
 import { lastsFor } from "./check-on-hand.ts";
 import { amountTaken, countTaken } from "./taken.ts";
-import { type Extent, numberOf, type Run, type Walk, type WalkPoint, walk } from "./walk.ts";
+import { type Extent, numberOf, walk } from "./walk.ts";
 
 /** What is told to be worked above the last whole repeat: as far as it goes and no further, needle by needle. */
 export function checkPart(garment: Garment, fit: Fit, fitted: FittedPlacement): readonly Breach[] {
@@ -17,18 +17,18 @@ export function checkPart(garment: Garment, fit: Fit, fitted: FittedPlacement): 
     return part ? [breach(where, "is worked in part where rows are to stay plain")] : [];
   const found = partIn(cellsFree(fit, fitted, placement, piece), fitted);
   if (!part && wouldNotLast(garment, fit, fitted, found)) return [];
-  const told = { lastRow: part?.lastRow ?? lastRow, columns: part?.columns.map(plainCounts) ?? [] };
+  const toldTo = part?.lastRow ?? lastRow;
   const breaches: Breach[] = [];
   if (part && part.rows !== part.lastRow - lastRow)
     breaches.push(breach(where, "rows of its part do not add up"));
-  if (told.lastRow !== found.lastRow)
+  if (toldTo !== found.lastRow)
+    breaches.push(breach(where, `its part is told to row ${toldTo}, and it goes to row ${found.lastRow}`));
+  if (part && plainCounts(part.columns) !== plainCounts(found.columns))
     breaches.push(
-      breach(where, `its part is told to row ${told.lastRow}, and it goes to row ${found.lastRow}`),
-    );
-  const toFind = part ? found.columns.map(plainCounts) : [];
-  if (told.columns.join("; ") !== toFind.join("; "))
-    breaches.push(
-      breach(where, `its part is told as ${told.columns.join("; ")}, and it is ${toFind.join("; ")}`),
+      breach(
+        where,
+        `its part is told as ${plainCounts(part.columns)}, and it is ${plainCounts(found.columns)}`,
+      ),
     );
   return breaches;
 }
@@ -48,11 +48,16 @@ function wouldNotLast(
   return !onHand.supplies.every((supply) => lastsFor(supply, amountTaken(garment, supply, taken)));
 }
 
-const plainCounts = (counts: Readonly<Record<string, number>>): string =>
-  Object.entries(counts)
-    .map(([name, count]) => `${name} ${count}`)
-    .sort()
-    .join(", ");
+/** By column, whatever the order of its strands. */
+const plainCounts = (columns: Found["columns"]): string =>
+  columns
+    .map((counts) =>
+      Object.entries(counts)
+        .map(([name, count]) => `${name} ${count}`)
+        .sort()
+        .join(", "),
+    )
+    .join("; ");
 
 /** What may be taken of a piece. */
 interface Free {
@@ -71,7 +76,7 @@ function partIn(free: Free, fitted: FittedPlacement): Found {
   const { sections, panel, firstRow, lastRow } = fitted;
   const { motif } = sections[0]!.look;
   const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
-  const one = walk(motif, oneMore(runs));
+  const one = walk(motif, [...runs, { ...runs.at(-1)!, repeats: 1 }]);
   const repeatRows = numberOf(motif.repeat, runs.at(-1)!.values);
   if (motif.kind === "band") {
     const rows = rowsFree(free, [{ from: panel.leftEdge, to: panel.rightEdge }], lastRow, repeatRows);
@@ -86,13 +91,13 @@ function partIn(free: Free, fitted: FittedPlacement): Found {
     const standing = one.standing.map(onPiece);
     const laddersTo = lastRow + rowsFree(free, standing, lastRow, repeatRows);
     return Object.fromEntries(
-      one.strands.map(({ name, points }) => {
-        const done = pointsOf(whole, name).length;
+      one.strands.map(({ name, points }, strand) => {
+        const done = whole.strands[strand]!.points.length;
         let next = done;
         while (next < points.length) {
           const [from, to] = [points[next - 1]!, points[next]!];
           const row = firstRow + to.row;
-          if (row > laddersTo && standing.length > 0) break;
+          if (row > laddersTo) break;
           const stretch = hull(onPiece(from), onPiece(to));
           if (!free.keeps(onPiece(to), row) || !free.clear(stretch, row, firstRow + from.row + 1)) break;
           last = Math.max(last, row);
@@ -104,14 +109,6 @@ function partIn(free: Free, fitted: FittedPlacement): Found {
   });
   return { lastRow: last, columns };
 }
-
-const oneMore = (runs: readonly Run[]): readonly Run[] => [
-  ...runs.slice(0, -1),
-  { ...runs.at(-1)!, repeats: runs.at(-1)!.repeats + 1 },
-];
-
-const pointsOf = ({ strands }: Walk, name: string): readonly WalkPoint[] =>
-  strands.find((strand) => strand.name === name)!.points;
 
 function rowsFree(free: Free, extents: readonly Extent[], lastRow: number, most: number): number {
   for (let rows = 1; rows <= most; rows++)
@@ -154,19 +151,20 @@ function cellsFree(fit: Fit, fitted: FittedPlacement, placement: Placement, piec
       ),
     clear: (extent, row, fromRow) => {
       const cells = cellsOf(extent);
-      const halves = new Set(cells.map((cell) => halfOf(piece, row, cell)));
-      if (halves.size > 1 || halves.has("open")) return false;
+      if (!onOneHalf(piece, row, cells)) return false;
       for (let at = fromRow; at <= row; at++) if (cells.some((cell) => taken(cell, at))) return false;
       return true;
     },
   };
 }
 
-/** On which half above a neck a needle lies, if on either; all are on one below it. */
-function halfOf({ neck }: CountedPiece, row: number, cell: number): "left" | "right" | "open" | "whole" {
-  if (!neck || row <= neck.row) return "whole";
-  if (cell + 1 <= -neck.left[row - neck.row]!) return "left";
-  return cell >= neck.right[row - neck.row]! ? "right" : "open";
+/** Whether above a neck all needles lie on one half; below it there is nothing between them. */
+function onOneHalf({ neck }: CountedPiece, row: number, cells: readonly number[]): boolean {
+  if (!neck || row <= neck.row) return true;
+  const above = row - neck.row;
+  return (
+    cells.every((cell) => cell + 1 <= -neck.left[above]!) || cells.every((cell) => cell >= neck.right[above]!)
+  );
 }
 
 const leastOf = (allowed: Allowed): number =>
