@@ -39,10 +39,8 @@ function meets(rows: number, asked: Phase, repeat: number): boolean {
 function rowsInto(fit: Fit, fitted: FittedPlacement, mark: string): number {
   const piece = fit.pieces.find(({ name }) => name === fitted.piece)!;
   const repeat = repeatRowsOf(fitted);
-  let whole = fitted.firstRow + walkedRows(fitted, 0);
-  while (whole > piece.marks.get(mark)!) whole -= repeat;
-  while (whole + repeat <= piece.marks.get(mark)!) whole += repeat;
-  return piece.marks.get(mark)! - whole;
+  const above = piece.marks.get(mark)! - (fitted.firstRow + walkedRows(fitted, 0));
+  return ((above % repeat) + repeat) % repeat;
 }
 
 const repeatRowsOf = (fitted: FittedPlacement): number => walkedRows(fitted, 1) - walkedRows(fitted, 0);

@@ -90,6 +90,12 @@ describe("the independent check of a band", () => {
     ]);
   });
 
+  test("counts no cord of a band or a cable", () => {
+    const crossings = { start: [0, 0], repeat: [[0, 6]] };
+    const [rope] = written({ rope: { kind: "cable", lead: 0, repeat: 6, cross: [2, 2], crossings } }).motifs;
+    expect(checkLook(garment, lookWith(rope!, {}))).toEqual([]);
+  });
+
   test("holds no cord to a card", () => {
     const found = checkValues(
       lookWith({ ...motif, card: 24, colours: 2 } as CordMotif, { interval: 3, spread: 3 }),

@@ -3,14 +3,14 @@ import { checkPhases } from "../../../../src/fit/check/check-phases.ts";
 import type { Garment, Phase } from "../../../../src/garment/garment.ts";
 import { fitOf, lookWith, placed, section, straight, swing, written } from "./support/laid-by-hand.ts";
 
-/** A motif with a lead-in of 3 rows and repeats of 6. */
+/** A motif with a lead-in of 2 rows and repeats of 6. */
 const led = {
   ...swing,
-  lead: "interval",
+  lead: "interval - 1",
   strands: {
     cord: {
       ...swing.strands.cord,
-      "lead-in": [["spread", "interval"]],
+      "lead-in": [["spread", "interval - 1"]],
       repeat: [
         ["-spread", "interval"],
         ["spread", "2 * interval"],
@@ -35,7 +35,7 @@ function fitWith(garment: Garment, firstRows: readonly number[], seams: readonly
   return fitOf(
     garment,
     firstRows.map((firstRow, index) =>
-      placed([section(look, 4)], { index, piece: nameOf(index), firstRow, lastRow: firstRow + 27 }),
+      placed([section(look, 4)], { index, piece: nameOf(index), firstRow, lastRow: firstRow + 26 }),
     ),
     firstRows.map((_, index) =>
       straight(90, 10, { name: nameOf(index), marks: new Map([["seam", seams[index] ?? 30]]) }),
@@ -53,12 +53,12 @@ function meetingFound(firstRow: number, at: Phase): readonly string[] {
 }
 
 describe("the independent check of what a motif meets", () => {
-  // The first repeat begins 3 rows above the first hanging, and row 30 is asked for.
+  // The first repeat begins 2 rows above the first hanging, and row 30 is asked for.
   test.each([
-    ["at its first repeat", 27],
-    ["at its second repeat", 21],
-    ["above its end", -3],
-    ["two repeats below its beginning", 39],
+    ["at its first repeat", 28],
+    ["at its second repeat", 22],
+    ["above its end", -2],
+    ["two repeats below its beginning", 40],
   ])("finds it whole at a mark %s", (_, firstRow) => {
     expect(meetingFound(firstRow, "whole")).toEqual([]);
     expect(meetingFound(firstRow - 1, "whole")).toEqual([
@@ -70,16 +70,16 @@ describe("the independent check of what a motif meets", () => {
   });
 
   test("finds it at its half", () => {
-    expect(meetingFound(24, "half")).toEqual([]);
-    expect(meetingFound(30, "half")).toEqual([]);
-    expect(meetingFound(27, "half")).toEqual(["led on piece 1: is 0 rows into a repeat of 6 at seam"]);
-    expect(meetingFound(25, "half")).toEqual(["led on piece 1: is 2 rows into a repeat of 6 at seam"]);
+    expect(meetingFound(25, "half")).toEqual([]);
+    expect(meetingFound(31, "half")).toEqual([]);
+    expect(meetingFound(28, "half")).toEqual(["led on piece 1: is 0 rows into a repeat of 6 at seam"]);
+    expect(meetingFound(26, "half")).toEqual(["led on piece 1: is 2 rows into a repeat of 6 at seam"]);
   });
 
   test("finds it so many rows in, whole repeats left aside", () => {
-    expect(meetingFound(25, { rows: 2 })).toEqual([]);
-    expect(meetingFound(25, { rows: 8 })).toEqual([]);
-    expect(meetingFound(25, { rows: 3 })).toEqual(["led on piece 1: is 2 rows into a repeat of 6 at seam"]);
+    expect(meetingFound(26, { rows: 2 })).toEqual([]);
+    expect(meetingFound(26, { rows: 8 })).toEqual([]);
+    expect(meetingFound(26, { rows: 3 })).toEqual(["led on piece 1: is 2 rows into a repeat of 6 at seam"]);
   });
 
   test("asks nothing where nothing is to be met", () => {
@@ -99,7 +99,7 @@ describe("the independent check of motifs that match across a seam", () => {
     expect(checkPhases(garment, fitWith(garment, [20, 26]))).toEqual([]);
     expect(checkPhases(garment, fitWith(garment, [20, 22], [30, 32]))).toEqual([]);
     expect(checkPhases(garment, fitWith(garment, [20, 23]))).toEqual([
-      { rule: "match at seam", found: "the motifs are 1 and 4 rows into their repeat" },
+      { rule: "match at seam", found: "the motifs are 2 and 5 rows into their repeat" },
     ]);
   });
 
@@ -110,7 +110,7 @@ describe("the independent check of motifs that match across a seam", () => {
     const turned = { ...fit, placements: [...fit.placements].reverse(), pieces: [...fit.pieces].reverse() };
     expect(checkPhases(garment, turned)).toEqual([]);
     expect(checkPhases(matched(3, [1, 2]), turned)).toEqual([
-      { rule: "match at seam", found: "the motifs are 4 and 1 rows into their repeat" },
+      { rule: "match at seam", found: "the motifs are 5 and 2 rows into their repeat" },
     ]);
   });
 });

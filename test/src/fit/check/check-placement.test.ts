@@ -159,6 +159,7 @@ describe("the independent check of a placement's sections", () => {
   test("finds a section of no repeat, but for the first", () => {
     const look = lookOf(2);
     expect(inSections(section(look, 0), section(look, 9))).toEqual([]);
+    expect(inSections(section(look, 8), section(look, 1))).toEqual([]);
     expect(inSections(section(look, 9), section(look, 0))).toEqual(["has a section of no repeat"]);
     expect(inSections(section(look, 4), section(look, 0), section(look, 5))).toEqual([
       "has a section of no repeat",
@@ -444,6 +445,14 @@ describe("the independent check of cables and bands", () => {
       "row 60: column 1 does not lie on the cloth",
       "row 60: needles -2..2 of column 1 are not in work",
     ]);
+  });
+
+  test("counts no cord between the sections of a cable", () => {
+    const crossings = { start: [0, 0], repeat: [[0, 6]] };
+    const cables = written({ rope: { kind: "cable", lead: 0, repeat: 6, cross: [2, 2], crossings } });
+    const look = lookWith(cables.motifs[0]!, {});
+    const laid = placed([section(look, 4), section(look, 6)], { firstRow: 0, lastRow: 60 });
+    expect(checkPlacement(cables, fitOf(cables, [laid], [piece]), laid)).toEqual([]);
   });
 
   test("turns a ladder with its column", () => {
