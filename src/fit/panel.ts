@@ -63,22 +63,27 @@ export interface Narrowest {
 }
 
 export function narrowest(piece: CountedPiece, firstRow: number, lastRow: number): Narrowest {
-  const known = measured.get(piece) ?? new Map<string, Narrowest>();
-  measured.set(piece, known);
   const key = `${firstRow}-${lastRow}`;
-  const found = known.get(key);
+  const found = measured.get(piece)?.get(key);
   if (found) return found;
-  if (known.size >= mostMeasured) known.clear();
+  if (rangesKept === mostRangesKept) {
+    measured = new WeakMap();
+    rangesKept = 0;
+  }
+  const ranges = measured.get(piece) ?? new Map<string, Narrowest>();
+  measured.set(piece, ranges);
   const made = measure(piece, firstRow, lastRow);
-  known.set(key, made);
+  ranges.set(key, made);
+  rangesKept += 1;
   return made;
 }
 
-/** Ranges of rows that are kept for one piece: about 10 MB. */
-const mostMeasured = 100_000;
+/** Ranges of rows that are kept, of all pieces together: about 10 MB. A long piece may be counted in many lengths. */
+const mostRangesKept = 100_000;
 
 /** The same rows of the same piece are asked for under every reach; what is no longer used is let go with the piece. */
-const measured = new WeakMap<CountedPiece, Map<string, Narrowest>>();
+let measured = new WeakMap<CountedPiece, Map<string, Narrowest>>();
+let rangesKept = 0;
 
 function measure(piece: CountedPiece, firstRow: number, lastRow: number): Narrowest {
   let left = Number.POSITIVE_INFINITY;
