@@ -82,9 +82,7 @@ export function layoutsByLength(
     const variants = changesTogether(stretches).map((changes): Variant => {
       const counted = count(
         piece,
-        stretches
-          .map((field, index) => stretchOf(field, changes[index]!))
-          .filter(({ change }) => change !== 0),
+        stretches.map((field, index) => stretchOf(field, changes[index]!)),
         extra,
       );
       return { changes, stitches: timesMade(garment, piece.name) * stitchesIn(counted) };

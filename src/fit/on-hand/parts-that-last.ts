@@ -9,10 +9,8 @@ import type { Fit, FittedPlacement } from "../fit.ts";
  * @param worked its placements with all of them
  */
 export function partsThatLast(fit: Fit, worked: readonly FittedPlacement[]): readonly FittedPlacement[] {
-  if (!fit.garment.onHand) return worked;
   let placements = fit.placements;
   for (const [index, placement] of worked.entries()) {
-    if (!placement.part) continue;
     const more = placements.with(index, placement);
     if (lasts(needsOf({ ...fit, placements: more }))) placements = more;
   }

@@ -189,6 +189,45 @@ describe("the ground of a piece of which two stretches can change", () => {
     expect(together(made.slice(0, 2))).toHaveLength(16);
     expectTold(file, fields, made);
     expect(made[2]).toBe(layouts[2]);
+    // 40 rows of 20 needles, twice, with the lower stretch; two rows more on the upper one are 80 stitches more.
+    const plain = (own: readonly Layout[], rows: number) =>
+      own.find(({ change }) => change === rows)!.amounts[0];
+    expect(plain(made[0]!, 0)).toBe(1 + 800);
+    expect(plain(made[1]!, 0)).toBe(1);
+    expect(plain(made[1]!, 2)).toBe(1 + 40);
+  });
+
+  test("is the same where it can only become longer", () => {
+    const file = garment(straight, ["cast-on", "middle"], ["middle", "bind-off"]);
+    const fields = fieldsOf(file).map((field) => ({ ...field, leastChange: 0 }));
+    const made = layoutsByLength(file, fields, plainLayouts(fields), supplies, nothingLost);
+    expect(made.flat().every(({ variant }) => variant === undefined)).toBe(true);
+    expect(together(made.slice(0, 2))).toHaveLength(9);
+    expectTold(file, fields, made);
+  });
+
+  test("leaves no layout that changes a piece which has to keep its rows", () => {
+    const file = garment(straight, ["cast-on", "middle"], ["middle", "bind-off"]);
+    const fields = fieldsOf(file).map((field) => ({
+      ...field,
+      leastChange: 0,
+      steadyChanges: { least: 0, most: 0 },
+    }));
+    const made = layoutsByLength(file, fields, plainLayouts(fields), supplies, nothingLost);
+    expect(made.slice(0, 2).map((own) => own.map(({ change }) => change))).toEqual([[0], [0]]);
+    expectTold(file, fields, made);
+  });
+
+  test.each([0, 1])("lets the piece change as far as the stretch that can change further: %d", (further) => {
+    const file = garment(wedge, ["cast-on", "middle"], ["middle", "bind-off"]);
+    const fields = fieldsOf(file).map((field) =>
+      field.index === further ? field : { ...field, leastChange: 0, mostChange: 1 },
+    );
+    const made = layoutsByLength(file, fields, plainLayouts(fields), supplies, nothingLost);
+    const changes = together(made.slice(0, 2)).map((way) => way.map(({ change }) => change));
+    // -1 to 2 rows on the one, 0 or 1 on the other, no more than 2 and no fewer than -1 together.
+    expect(changes.map((own) => own[further]).sort((a, b) => a! - b!)).toEqual([-1, -1, 0, 0, 1, 1, 2]);
+    expectTold(file, fields, made);
   });
 
   test("is told by one of several placements on a stretch", () => {
@@ -196,6 +235,7 @@ describe("the ground of a piece of which two stretches can change", () => {
     const fields = fieldsOf(file);
     const made = layoutsByLength(file, fields, plainLayouts(fields), supplies, nothingLost);
     expectTold(file, fields, made);
+    expect(made.map((own) => own.length)).toEqual([4, 4, 4, 2]);
     const telling = made.slice(0, 3).map((own) => own.some(({ amounts }) => amounts[1] !== 0));
     expect(telling.filter((tells) => tells)).toHaveLength(2);
   });

@@ -6,9 +6,10 @@ import type { Garment } from "../../../../src/garment/garment.ts";
 import { readGarment } from "../../../../src/garment/read-garment.ts";
 import { type Rates, ratesOf } from "../../../../src/on-hand/rates.ts";
 import { garmentText } from "../../../support/garment-text.ts";
+import { wedge } from "../../../support/growing-wedge.ts";
 
 /**
- * A sleeve that is made twice, with a plait and a cable on it, and a belt of 10 needles by 25 rows without a motif, made
+ * A sleeve that is made twice, with a plait and a cable on it, a cuff with a plait, and a belt of 10 needles by 25 rows without a motif, made
  * three times. A cord stitch is 2.5 mm long.
  */
 const garment = (onHand: string, more: string = ""): Garment =>
@@ -21,12 +22,14 @@ const garment = (onHand: string, more: string = ""): Garment =>
       onHand: onHand && `on hand: ${onHand}`,
       pieces: `pieces:
   sleeve: { make: 2, outline: [{ height: 0 cm, width: 20 cm }, { height: 20 cm, width: 20 cm }] }
+  cuff: { outline: [{ height: 0 cm, width: 10 cm }, { height: 8 cm, width: 10 cm }] }
   belt: { make: 3, outline: [{ height: 0 cm, width: 5 cm }, { height: 10 cm, width: 5 cm }] }`,
       motifs:
         "motifs:\n  plait: { like: crossed cord }\n  rope: { like: transferred cable, interval: 6..10 }",
       place: `place:
   - { motif: plait, on: sleeve, from: cast-on, to: bind-off }
-  - { motif: rope, on: sleeve, from: cast-on, to: bind-off }`,
+  - { motif: rope, on: sleeve, from: cast-on, to: bind-off }
+  - { motif: plait, on: cuff, from: cast-on, to: bind-off }`,
       weights: more,
     }),
     "test.yaml",
@@ -169,19 +172,11 @@ describe("where as little as can be is to be left over", () => {
   });
 
   test("ways to count a cord are kept that take as much as each other, and not only the least", () => {
-    const trace = {
-      strands: [],
-      folded: [],
-      leadRows: 0,
-      repeatRows: 8,
-      reach: { left: 1, right: 1 },
-      cables: [],
-      ladders: [],
-    };
-    const away = () => 0;
-    const ways = [[], []];
-    // Without any cord both take the same: one of them is as good as both.
-    expect(measuresOf(file).keepWays!(trace)(ways, 1, away)).toHaveLength(1);
-    expect(measuresOf(file).keepWays!(trace)(ways, 2, away)).toHaveLength(2);
+    const { trace, segments } = wedge().tracks[0]!.looks[0]!;
+    const more = segments.map((segment) => ({ ...segment, pickup: segment.pickup + 1 }));
+    const away = (way: typeof segments): number => (way === segments ? 0 : 1);
+    const kept = ({ keepWays }: SupplyMeasures) => keepWays!(trace)([segments, more], 1, away);
+    expect(kept(measuresOf(file))).toEqual([segments, more]);
+    expect(kept(measuresOf(garment("{ cord: 8 m }")))).toEqual([segments]);
   });
 });

@@ -6,7 +6,7 @@ import { garmentText } from "../../../support/garment-text.ts";
 import { soundGarment } from "../../../support/run-garment.ts";
 
 /**
- * A strip with a motif and a plain one, 50 rows over 10 cm that may be off by 2 %, so a row is 2 mm as told, 10/5.1 =
+ * Two strips with a motif, the one of them of three stations, and two plain ones, 50 rows over 10 cm that may be off by 2 %, so a row is 2 mm as told, 10/5.1 =
  * 1.9608 mm at least and 10/4.9 = 2.0408 mm at most.
  */
 const strips = (worked: string, plain = "", steady = "steady: true"): Garment =>
@@ -17,9 +17,13 @@ const strips = (worked: string, plain = "", steady = "steady: true"): Garment =>
   ground: { stitches: 20, rows: 50, over: 10 cm, within: 2 % }
   cord: { needles: 3, stitches: 19, over: 10 cm }`,
       pieces: `pieces:
-  worked: { outline: [{ height: 0 cm, width: 20 cm }, { height: 20 cm, width: 20 cm }]${worked} }
+  worked: { outline: [{ height: 0 cm, width: 20 cm }, { height: 15 cm, width: 22 cm }, { height: 20 cm, width: 20 cm }]${worked} }
+  beside: { outline: [{ height: 0 cm, width: 20 cm }, { height: 8 cm, width: 20 cm }] }
+  loose: { outline: [{ height: 0 cm, width: 20 cm }, { height: 8 cm, width: 20 cm }] }
   plain: { outline: [{ height: 0 cm, width: 20 cm }, { height: 10.04 cm, width: 20 cm }]${plain} }`,
-      place: "place:\n  - { motif: plait, on: worked, from: cast-on, to: bind-off }",
+      place: `place:
+  - { motif: plait, on: worked, from: cast-on, to: bind-off }
+  - { motif: plait, on: beside, from: cast-on, to: bind-off }`,
     }),
   );
 
