@@ -6,7 +6,7 @@ import type { Field } from "./field.ts";
 import type { Footing } from "./footing.ts";
 import type { Growth } from "./growth/growth.ts";
 import { clearsNeck, narrowest, type Panel, panelOf } from "./panel.ts";
-import { keepsMeetings, phasesOf } from "./phase.ts";
+import { endsTaken, keepsMeetings, phasesOf } from "./phase.ts";
 import { awayFrom, costOf, makeTerm, type Term } from "./terms.ts";
 
 export interface Room {
@@ -34,6 +34,7 @@ export interface Candidate {
   readonly place: Place;
   readonly bottom: number;
   readonly top: number;
+  /** See `Layout`. */
   readonly phases: readonly number[];
   readonly shift: number;
   readonly growth?: Growth;
@@ -104,9 +105,10 @@ function placesFor(place: Place): readonly Candidate[] {
       .map(({ piece, fromRow }) => possibleShifts(place, piece, fromRow + bottom, fromRow + bottom + height))
       .reduce((all, some) => all.filter((shift) => some.includes(shift)));
     if (shifts.length === 0) continue;
+    const taken = endsTaken(place.field, bottom, top).filter((isTaken) => isTaken > 0).length;
     found.set(
       phases.join(),
-      shiftsThatMatter(shifts, place.company).map((shift) =>
+      shiftsThatMatter(shifts, place.company + taken).map((shift) =>
         candidateAt(place, { bottom, top, phases }, shift, cost),
       ),
     );
@@ -119,9 +121,11 @@ function placesFor(place: Place): readonly Candidate[] {
  * One place across the piece costs as much as another, so a motif by itself stands as near the centre as it can.
  * Of two that share rows the one on the left can always be moved to its leftmost place and the other to its
  * rightmost without meeting; with three or more every place may be needed.
+ *
+ * @param shifts from left to right
  */
 function shiftsThatMatter(shifts: readonly number[], company: number): readonly number[] {
-  const central = [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b) || a - b);
+  const central = [...shifts].sort((a, b) => Math.abs(a) - Math.abs(b));
   if (company > 1) return central;
   if (company === 0) return central.slice(0, 1);
   return [...new Set([...central.slice(0, 1), ...shifts.slice(0, 1), ...shifts.slice(-1)])];
@@ -134,7 +138,7 @@ export const heightOf = ({ footing, repeats }: Pick<Place, "footing" | "repeats"
 interface Standing {
   readonly bottom: number;
   readonly top: number;
-  /** How the motif stands at matched marks. */
+  /** How the motif stands at matched marks, then whether it stands on rows that other fields share. */
   readonly phases: readonly number[];
 }
 
@@ -145,7 +149,8 @@ export function* standingsIn(place: Place): Generator<Standing> {
   for (const [bottom, top] of splits(rows - heightOf(place), field)) {
     goOn();
     const standing = { leadRows, repeatRows, field, change, bottom };
-    if (keepsMeetings(standing)) yield { bottom, top, phases: phasesOf(standing) };
+    if (keepsMeetings(standing))
+      yield { bottom, top, phases: [...phasesOf(standing), ...endsTaken(field, bottom, top)] };
   }
 }
 
@@ -177,23 +182,14 @@ function possibleShifts(
   const { sides } = margins;
   const edge = narrowest(piece, firstRow, lastRow);
   const at = (shift: number): Panel => panelOf({ columns, gap, mirror }, footing.reach, shift);
+  const clears = (shift: number): boolean => clearsNeck(piece, at(shift), firstRow, lastRow);
   const centred = at(0);
-  const fits = (shift: number): boolean => {
-    const panel = at(shift);
-    const left = edge.left + panel.leftEdge;
-    const right = edge.right - panel.rightEdge;
-    const keepsSides =
-      sides.kind === "centred"
-        ? left >= sides.least && right >= sides.least
-        : left >= 0 && right >= 0 && allows(sides.left, left) && allows(sides.right, right);
-    return keepsSides && clearsNeck(piece, panel, firstRow, lastRow);
-  };
-  if (sides.kind === "centred") return fits(0) ? [0] : [];
-  const least = -(edge.left + centred.leftEdge);
-  const most = edge.right - centred.rightEdge;
-  const shifts: number[] = [];
-  for (let shift = least; shift <= most; shift++) if (fits(shift)) shifts.push(shift);
-  return shifts;
+  const [left, right] = [edge.left + centred.leftEdge, edge.right - centred.rightEdge];
+  if (sides.kind === "centred") return left >= sides.least && right >= sides.least && clears(0) ? [0] : [];
+  return valuesUpTo(sides.left, left + right)
+    .filter((margin) => allows(sides.right, left + right - margin))
+    .map((margin) => margin - left)
+    .filter(clears);
 }
 
 function candidateAt(place: Place, standing: Standing, shift: number, cost: number): Candidate {

@@ -1,6 +1,7 @@
 import { type CountedPiece, countPiece, rowOf, type Stretch } from "../cloth/counted-piece.ts";
 import { groundStitch, type Stitch, wholeWithin } from "../cloth/gauge.ts";
 import type { Bounds } from "../cloth/gauge-range.ts";
+import { allows } from "../garment/allowed.ts";
 import type { Garment, Phase, Piece, Placement } from "../garment/garment.ts";
 import { steadyChanges } from "./steady/length.ts";
 
@@ -21,6 +22,14 @@ export interface Field {
   readonly meetings: readonly { readonly row: number; readonly at: Phase }[];
   /** Rows of the marks at which it has to stand as another placement does, in the order of the garment's matches. */
   readonly matchedRows: readonly number[];
+  /** Whether a motif of a field that ends where this one begins, or begins where it ends, may want that row as well. */
+  readonly sharedRows?: SharedRows;
+}
+
+/** The first row of a field and its last. */
+interface SharedRows {
+  readonly first: boolean;
+  readonly last: boolean;
 }
 
 /** How two fields of one piece lie to each other. */
@@ -33,9 +42,24 @@ export function fieldsOf(garment: Garment): readonly Field[] {
   return fields.map((field) => {
     const relations = neighbours(field, fields).map((other) => relation(field, other));
     const changing = relations.includes("overlapping") ? { ...field, leastChange: 0, mostChange: 0 } : field;
+    const shared = sharedRowsOf(field, neighbours(field, fields));
+    const sharing = shared.first || shared.last ? { ...changing, sharedRows: shared } : changing;
     // The changes of several fields keep it together.
-    return relations.includes("apart") ? changing : keepingSteady(changing);
+    return relations.includes("apart") ? sharing : keepingSteady(sharing);
   });
+}
+
+/** A row between two fields is wanted by both motifs only where neither has to leave a margin at it. */
+function sharedRowsOf(field: Field, others: readonly Field[]): SharedRows {
+  const { margins } = field.placement;
+  return {
+    first:
+      allows(margins.bottom, 0) &&
+      others.some(({ toRow, placement }) => toRow === field.fromRow && allows(placement.margins.top, 0)),
+    last:
+      allows(margins.top, 0) &&
+      others.some(({ fromRow, placement }) => fromRow === field.toRow && allows(placement.margins.bottom, 0)),
+  };
 }
 
 /** A field that changes as its piece does; where no change is left, its least is above its most. */

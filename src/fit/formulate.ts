@@ -180,10 +180,10 @@ function tiePieces(layouts: readonly (readonly Layout[])[], terms: Terms[][], ro
   });
   for (const piece of new Set(fields.map((field) => field.piece))) {
     const onPiece = fields.filter((field) => field.piece === piece);
-    const sharing = onPiece.filter((field) =>
-      neighbours(field, onPiece).some((other) => relation(field, other) !== "apart"),
-    );
-    if (sharing.length > 1) keepApart(sharing, layouts, terms, rows);
+    for (const sharing of groupsSharingRows(onPiece))
+      keepApart(cellsSharedBy(sharing, layouts), sharing, layouts, terms, rows);
+    for (const row of rowsBetween(onPiece))
+      keepApart(cellsBetween(row, onPiece, layouts), onPiece, layouts, terms, rows);
     // Variants keep the limits of the piece's length by themselves.
     if (!onPiece.some(inVariants)) limitChanges(onPiece, layouts, terms, rows);
   }
@@ -222,35 +222,75 @@ function tieByValue(
     });
 }
 
+/** The cells of a piece that a layout covers, as far as they tell whether it meets another; named for people. */
+type Cells = (layout: Layout) => readonly string[];
+
+/** Fields of a piece, those together that share rows with one another or with what lies between them. */
+function groupsSharingRows(onPiece: readonly Field[]): readonly (readonly Field[])[] {
+  let groups: (readonly Field[])[] = [];
+  for (const field of onPiece) {
+    const sharing = groups.filter((group) => group.some((other) => relation(field, other) !== "apart"));
+    groups = [...groups.filter((group) => !sharing.includes(group)), [...sharing.flat(), field]];
+  }
+  return groups.filter(({ length }) => length > 1);
+}
+
 /**
- * No two motifs of a piece on one spot. Two rectangles meet exactly where they share the cell at one of their first
- * rows and one of their left edges, so it is enough to let each of those cells be covered once.
+ * Cells for motifs that share rows. Two rectangles meet exactly where they share the cell at one of their first rows and
+ * one of their left edges. Fields below move all fields of such a group alike: those that overlap never change.
  */
+function cellsSharedBy(sharing: readonly Field[], layouts: readonly (readonly Layout[])[]): Cells {
+  const all = sharing.flatMap(({ index }) => layouts[index]!);
+  const firstRows = distinct(all.map((layout) => rowsOf(layout)[0]));
+  const leftEdges = distinct(all.map(({ panel }) => panel.leftEdge));
+  return (layout) => {
+    const [first, last] = rowsOf(layout);
+    const edges = edgesUnder(layout, leftEdges);
+    return firstRows
+      .filter((row) => row >= first && row <= last)
+      .flatMap((row) => edges.map((edge) => `spot ${layout.field.piece.name} ${row} ${edge}`));
+  };
+}
+
+/** Rows at which one field of a piece ends and another begins, so that motifs of both may want them. */
+const rowsBetween = (onPiece: readonly Field[]): readonly number[] =>
+  distinct(onPiece.flatMap(({ sharedRows, toRow }) => (sharedRows?.last ? [toRow] : [])));
+
+/** Cells of the row between two fields, wherever changes of length move it: taken by what leaves no margin there. */
+function cellsBetween(
+  row: number,
+  onPiece: readonly Field[],
+  layouts: readonly (readonly Layout[])[],
+): Cells {
+  const isOnIt = ({ field, bottom, top }: Layout): boolean =>
+    (field.toRow === row && top === 0) || (field.fromRow === row && bottom === 0);
+  const all = onPiece.flatMap(({ index }) => layouts[index]!).filter(isOnIt);
+  const leftEdges = distinct(all.map(({ panel }) => panel.leftEdge));
+  return (layout) =>
+    isOnIt(layout)
+      ? edgesUnder(layout, leftEdges).map((edge) => `between ${layout.field.piece.name} ${row} ${edge}`)
+      : [];
+}
+
+const edgesUnder = ({ panel }: Layout, leftEdges: readonly number[]): readonly number[] =>
+  leftEdges.filter((edge) => edge >= panel.leftEdge && edge < panel.rightEdge);
+
+/** No two motifs of a piece on one spot: it is enough to let each of some cells be covered once. */
 function keepApart(
-  sharing: readonly Field[],
+  covered: Cells,
+  fields: readonly Field[],
   layouts: readonly (readonly Layout[])[],
   terms: Terms[][],
   rows: Rows,
 ): void {
-  const all = sharing.flatMap(({ index }) => layouts[index]!);
-  const firstRows = distinct(all.map((layout) => rowsOf(layout)[0]));
-  const leftEdges = distinct(all.map(({ panel }) => panel.leftEdge));
-  const covered = (layout: Layout): readonly string[] => {
-    const [first, last] = rowsOf(layout);
-    const { leftEdge, rightEdge } = layout.panel;
-    const edges = leftEdges.filter((edge) => edge >= leftEdge && edge < rightEdge);
-    return firstRows
-      .filter((row) => row >= first && row <= last)
-      .flatMap((row) => edges.map((edge) => `spot ${sharing[0]!.piece.name} ${row} ${edge}`));
-  };
   const coveredBy = new Map<string, Set<number>>();
-  for (const layout of all) {
+  for (const layout of fields.flatMap(({ index }) => layouts[index]!)) {
     goOn();
     const cells = covered(layout);
     hold(cells.length);
     for (const cell of cells) coveredBy.set(cell, (coveredBy.get(cell) ?? new Set()).add(layout.field.index));
   }
-  for (const { index } of sharing)
+  for (const { index } of fields)
     layouts[index]!.forEach((layout, at) => {
       // A cell that only one placement can cover keeps nothing apart.
       for (const cell of covered(layout))

@@ -18,6 +18,15 @@ interface Standing {
 export const phasesOf = (standing: Standing): readonly number[] =>
   standing.field.matchedRows.map((row) => phaseAt(standing, row));
 
+/**
+ * For the first row of a field and for its last, where another field's motif may want it as well, 1 if the motif stands
+ * on it and 0 if not.
+ */
+export const endsTaken = ({ sharedRows }: Field, bottom: number, top: number): readonly number[] => [
+  ...(sharedRows?.first ? [Number(bottom === 0)] : []),
+  ...(sharedRows?.last ? [Number(top === 0)] : []),
+];
+
 /** Whether the motif stands at each of its marks as it should. */
 export const keepsMeetings = (standing: Standing): boolean =>
   standing.field.meetings.every(

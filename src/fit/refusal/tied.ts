@@ -12,9 +12,20 @@ import type { Room } from "./room.ts";
 /** All that placements tied to one another ask of a layout; layouts that are alike in it are one option. */
 interface Option {
   readonly change: number;
-  /** First and last row, left and right edge; only where another motif may want the same spot. */
-  readonly spot?: readonly [first: number, last: number, left: number, right: number];
+  /** Only where another motif may want the same. */
+  readonly spot?: Spot;
   readonly phases: readonly number[];
+}
+
+/** The rows and needles that a layout covers, and whether it leaves no margin at its field's ends. */
+interface Spot {
+  /** Both rows are covered; 0 where no other field shares rows. */
+  readonly first: number;
+  readonly last: number;
+  readonly left: number;
+  readonly right: number;
+  readonly isAtBottom: boolean;
+  readonly isAtTop: boolean;
 }
 
 /**
@@ -94,20 +105,25 @@ function createOptions(
 }
 
 function optionOf(layout: Layout, fields: readonly Field[]): Option {
-  const { field, change, firstRow, height, panel, phases } = layout;
+  const { field, change, bottom, top, firstRow, height, panel, phases } = layout;
   const others = neighbours(field, fields);
+  const isSharing = others.some((other) => relation(field, other) !== "apart");
   return {
     // A piece that carries nothing else may change its length as it likes.
     change: others.length > 0 ? change : 0,
-    ...(sharesRows(field, fields) && {
-      spot: [firstRow, firstRow + height, panel.leftEdge, panel.rightEdge],
+    ...((isSharing || field.sharedRows) && {
+      spot: {
+        first: isSharing ? firstRow : 0,
+        last: isSharing ? firstRow + height : 0,
+        left: panel.leftEdge,
+        right: panel.rightEdge,
+        isAtBottom: bottom === 0,
+        isAtTop: top === 0,
+      },
     }),
     phases,
   };
 }
-
-const sharesRows = (field: Field, fields: readonly Field[]): boolean =>
-  neighbours(field, fields).some((other) => relation(field, other) !== "apart");
 
 const distinct = (options: readonly Option[]): readonly Option[] => [
   ...new Map(options.map((option) => [JSON.stringify(option), option])).values(),
@@ -140,11 +156,12 @@ function canAllBeLaid(
 }
 
 type Laid = readonly [field: Field, option: Option];
+type Placed = readonly [field: Field, spot: Spot];
 
 function goTogether({ matches }: Garment, [field, option]: Laid, [other, its]: Laid): boolean {
   if (field.piece === other.piece) {
     if (relation(field, other) === "same" && option.change !== its.change) return false;
-    if (option.spot && its.spot && meet(option.spot, its.spot)) return false;
+    if (option.spot && its.spot && meet([field, option.spot], [other, its.spot])) return false;
   }
   return matches.every(
     (match, index) =>
@@ -158,10 +175,16 @@ function goTogether({ matches }: Garment, [field, option]: Laid, [other, its]: L
 const rankOf = (matches: Garment["matches"], match: number, { index }: Field): number =>
   matches.slice(0, match).filter(({ placements }) => placements.includes(index)).length;
 
-const meet = (
-  [first, last, left, right]: NonNullable<Option["spot"]>,
-  [otherFirst, otherLast, otherLeft, otherRight]: NonNullable<Option["spot"]>,
-): boolean => first <= otherLast && otherFirst <= last && left < otherRight && otherLeft < right;
+/** Whether two lie on the same needles and rows. Those of fields apart do where both stand on the row between them. */
+function meet([field, spot]: Placed, [other, its]: Placed): boolean {
+  const isAcross = spot.left < its.right && its.left < spot.right;
+  if (relation(field, other) !== "apart") return isAcross && spot.first <= its.last && its.first <= spot.last;
+  return (
+    isAcross &&
+    ((field.toRow === other.fromRow && spot.isAtTop && its.isAtBottom) ||
+      (other.toRow === field.fromRow && its.isAtTop && spot.isAtBottom))
+  );
+}
 
 /** The changes of all fields of a piece together keep its limits, once all of them are known. */
 function keepsLength({ piece }: Field, fields: readonly Field[], taken: ReadonlyMap<Field, Option>): boolean {

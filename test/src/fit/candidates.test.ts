@@ -51,7 +51,7 @@ describe("the order of what costs alike", () => {
     ["fewer columns", { columns: 1, gap: 9 }],
     ["the narrower gap", { gap: 3 }],
     ["what becomes shorter", { change: -1 }, { change: 1 }],
-  ])("%s comes first", (_, first, second = {}) => {
+  ] as const)("%s comes first", (_, first, second: object = {}) => {
     const [one, other] = [
       { ...plain, ...first },
       { ...plain, ...second },
@@ -384,6 +384,61 @@ describe("the ways to fill a field", () => {
     const found = candidatesIn(twice);
     expect(found).toHaveLength(8);
     expect(found.map(({ bottom }) => bottom)).toEqual([6, 5, 7, 4, 8, 3, 9, 2]);
+  });
+});
+
+describe("on the rows that its field shares with another", () => {
+  /** The most balanced way to stand on each of them, and off it, of 4 repeats in 40 rows. */
+  const standings = (
+    rows: number,
+    first: boolean,
+    last: boolean,
+    of: Partial<Placement> = {},
+    more: object = {},
+  ) =>
+    candidatesIn(
+      room({
+        rows,
+        field: field({
+          sharedRows: { first, last },
+          placement: placement({ repeats: { allowed: only(4) }, ...of }),
+        }),
+        ...more,
+      }),
+    ).map(({ bottom, top, phases, shift }) => [bottom, top, ...phases, shift]);
+
+  test("a motif is laid as balanced as it can be on each of them and off it", () => {
+    // 36 rows are worked of 40, of 37 and of 36.
+    expect(standings(40, true, false)).toEqual([
+      [2, 2, 0, 0],
+      [0, 4, 1, 0],
+    ]);
+    expect(standings(40, false, true)).toEqual([
+      [2, 2, 0, 0],
+      [4, 0, 1, 0],
+    ]);
+    expect(standings(40, true, true)).toEqual([
+      [2, 2, 0, 0, 0],
+      [0, 4, 1, 0, 0],
+      [4, 0, 0, 1, 0],
+    ]);
+    expect(standings(37, true, true)).toEqual([
+      [0, 1, 1, 0, 0],
+      [1, 0, 0, 1, 0],
+    ]);
+    expect(standings(36, true, true)).toEqual([[0, 0, 1, 1, 0]]);
+    expect(standings(40, false, false)).toEqual([[2, 2, 0]]);
+  });
+
+  test("it may have to make way across as well, and only there", () => {
+    const sides = free(anyFrom(0), anyFrom(0));
+    expect(standings(40, true, false, sides)).toEqual([
+      [2, 2, 0, 0],
+      [0, 4, 1, 0],
+      [0, 4, 1, -17],
+      [0, 4, 1, 17],
+    ]);
+    expect(standings(36, true, true, sides)).toHaveLength(35);
   });
 });
 

@@ -8,6 +8,7 @@ import {
   stretchesOf,
   stretchOf,
 } from "../../../src/fit/field.ts";
+import { anyFrom, only } from "../../../src/garment/allowed.ts";
 import type { Garment, Piece, Placement } from "../../../src/garment/garment.ts";
 import { field, garment, piece, placement, stitch } from "./support/plain-parts.ts";
 
@@ -33,6 +34,15 @@ describe("a field", () => {
     const [one] = fieldsWith([{ from: "row 10", to: "row 30" }]);
     expect(one).toMatchObject({ index: 0, fromRow: 10, toRow: 30, piece: { name: "panel" } });
     expect(one).not.toHaveProperty("steadyChanges");
+  });
+
+  test("is one of the piece that its placement names", () => {
+    const pieces = [piece({ name: "sleeve", growMm: 40 }), marked()];
+    const fields = fieldsOf(garment({ pieces, placements: [placement(), placement({ piece: "sleeve" })] }));
+    expect(fields.map(({ piece: own, mostChange }) => [own.name, mostChange])).toEqual([
+      ["panel", 0],
+      ["sleeve", 10],
+    ]);
   });
 
   test("changes by whole rows, both limits rounded down", () => {
@@ -123,6 +133,41 @@ describe("two fields of one piece", () => {
       [0, 0],
       [0, 0],
     ]);
+  });
+});
+
+describe("the row between two fields", () => {
+  const stacked = (low: Partial<Placement>, high: Partial<Placement>, to = "row 20", from = "row 20") =>
+    fieldsWith([
+      { from: "cast-on", to, ...low },
+      { from, to: "bind-off", ...high },
+    ]).map(({ sharedRows }) => sharedRows);
+  const margins = (changes: object): Pick<Placement, "margins"> => ({
+    margins: { ...placement().margins, ...changes },
+  });
+
+  test("is shared by both where neither has to leave a margin", () => {
+    expect(stacked({}, {})).toEqual([
+      { first: false, last: true },
+      { first: true, last: false },
+    ]);
+    expect(
+      fieldsWith([{ to: "row 20" }, { from: "row 20", to: "row 30" }, { from: "row 30" }])[1],
+    ).toMatchObject({
+      sharedRows: { first: true, last: true },
+    });
+  });
+
+  test("is not shared where one of them leaves a margin in any case, or they do not adjoin", () => {
+    expect(stacked(margins({ top: anyFrom(1) }), {})).toEqual([undefined, undefined]);
+    expect(stacked({}, margins({ bottom: only(2, 4) }))).toEqual([undefined, undefined]);
+    expect(stacked({}, {}, "row 10")).toEqual([undefined, undefined]);
+    expect(stacked({}, {}, "row 30")).toEqual([undefined, undefined]);
+    // What is beyond its other end does not matter.
+    expect(stacked(margins({ bottom: anyFrom(1) }), margins({ top: anyFrom(1) }))[0]).toEqual({
+      first: false,
+      last: true,
+    });
   });
 });
 

@@ -133,6 +133,75 @@ describe("two motifs on one piece", () => {
   });
 });
 
+describe("two motifs one above the other", () => {
+  /** 20 rows below and 20 above; the lead-in of 4 rows and 2 repeats of 8 fill either. */
+  const garment = (low: object, high: object, piece: object = {}) =>
+    garmentOf({
+      format: "evenrow/1",
+      bed: { needles: 100 },
+      gauge: {
+        ground: { stitches: 20, rows: 15, over: "6 cm" },
+        cord: { needles: 3, stitches: 12, over: "6 cm" },
+      },
+      pieces: {
+        panel: {
+          outline: [
+            { height: "0 cm", width: "12 cm" },
+            { height: "16 cm", width: "12 cm" },
+          ],
+          marks: { middle: "8 cm" },
+          ...piece,
+        },
+      },
+      motifs: {
+        plait: { like: "crossed cord", interval: 4, spread: 5, ease: { from: "-30 %", to: "40 %" } },
+      },
+      weights: { ease: 0, spread: 0 },
+      place: [
+        { motif: "plait", on: "panel", from: "cast-on", to: "middle", ...low },
+        { motif: "plait", on: "panel", from: "middle", to: "bind-off", ...high },
+      ],
+    });
+  const fitted = async (...args: Parameters<typeof garment>) => {
+    const result = await fitHere(garment(...args));
+    return result.status === "fits"
+      ? {
+          cost: result.fit.cost,
+          rows: result.fit.placements.map(({ firstRow, lastRow }) => [firstRow, lastRow]),
+        }
+      : result.status;
+  };
+
+  test("do not both take the row between them", async () => {
+    // With 1 repeat below, 4 rows are left under it and over it.
+    expect(await fitted({}, { repeats: 2 })).toEqual({
+      cost: 0,
+      rows: [
+        [4, 16],
+        [20, 40],
+      ],
+    });
+  });
+
+  test("do not fit where both would have to", async () => {
+    const both = garment({ repeats: 2 }, { repeats: 2 });
+    expect((await fitHere(both)).status).toBe("does not fit");
+    expect((await breakDown(both, simplexEngine)).rules.length).toBeGreaterThan(0);
+  });
+
+  test("are parted by a row more, at what that row and its imbalance cost", async () => {
+    const grown = await fitted({ repeats: 2 }, { repeats: 2 }, { grow: "4 mm" });
+    // 3 for a row of length and 0.5 for a row of balance, whichever of the two it is added to.
+    expect(grown).toEqual({
+      cost: 3.5,
+      rows: [
+        [0, 20],
+        [21, 41],
+      ],
+    });
+  });
+});
+
 describe("the independent check refuses a fit", () => {
   const spoiled: readonly [string, (fit: Fit) => Fit][] = [
     ["whose cost is not its terms'", (fit) => ({ ...fit, cost: fit.cost - 1 })],

@@ -16,6 +16,7 @@ describe("a loop keeps its limit", () => {
     [75, true],
     // What rounding in the sums may add, and what no rounding explains.
     [75 + 1e-7, true],
+    [75 + 1e-6, true],
     [75 + 1e-5, false],
     [76, false],
   ])("of 75 mm with %s mm: %s", (loop, keeps) => expect(keepsLoop(loop, 75)).toBe(keeps));

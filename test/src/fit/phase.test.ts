@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { isAtPhase, keepsMeetings, phasesOf, rowsIntoRepeat } from "../../../src/fit/phase.ts";
+import { endsTaken, isAtPhase, keepsMeetings, phasesOf, rowsIntoRepeat } from "../../../src/fit/phase.ts";
 import { field } from "./support/plain-parts.ts";
 
 const standing = { change: 0, bottom: 2, leadRows: 4, repeatRows: 8 };
@@ -22,6 +22,11 @@ describe("where a motif stands at matched marks", () => {
   test("is counted from its first repeat, above margin and lead-in", () => {
     // Repeats begin at rows 2 + 4 = 6, 14, 22, 30: row 14 is whole, row 29 is 7 rows in, row 5 the last of one before.
     expect(phasesOf({ ...standing, field: field({ matchedRows: [14, 29, 5] }) })).toEqual([0, 7, 7]);
+  });
+
+  test("has its lead-in below the first repeat, however long that is", () => {
+    // A margin of 2 and a lead-in of 3: repeats begin at rows 5 and 13.
+    expect(phasesOf({ ...standing, leadRows: 3, field: field({ matchedRows: [5, 14] }) })).toEqual([0, 1]);
   });
 
   test("is counted in the field's own rows", () => {
@@ -76,4 +81,15 @@ test("a row is at the phase that is asked for", () => {
     false,
     false,
   ]);
+});
+
+test("a motif stands on a row that its field shares where it leaves no margin there", () => {
+  const sharing = (first: boolean, last: boolean) => field({ sharedRows: { first, last } });
+  expect([endsTaken(sharing(true, false), 0, 3), endsTaken(sharing(true, false), 3, 0)]).toEqual([[1], [0]]);
+  expect([endsTaken(sharing(false, true), 0, 3), endsTaken(sharing(false, true), 3, 0)]).toEqual([[0], [1]]);
+  expect([endsTaken(sharing(true, true), 0, 3), endsTaken(sharing(true, true), 3, 0)]).toEqual([
+    [1, 0],
+    [0, 1],
+  ]);
+  expect(endsTaken(field(), 0, 0)).toEqual([]);
 });

@@ -3,9 +3,12 @@ import type { Stitch } from "../../../../src/cloth/gauge.ts";
 import type { Field } from "../../../../src/fit/field.ts";
 import type { FittedPlacement } from "../../../../src/fit/fit.ts";
 import type { Footing } from "../../../../src/fit/footing.ts";
+import type { Layout } from "../../../../src/fit/layouts.ts";
+import type { Look } from "../../../../src/fit/looks.ts";
 import { panelOf } from "../../../../src/fit/panel.ts";
 import { anyFrom, only } from "../../../../src/garment/allowed.ts";
 import type { Garment, Gauge, Piece, Placement } from "../../../../src/garment/garment.ts";
+import type { Motif } from "../../../../src/motif/motif.ts";
 import type { Trace } from "../../../../src/motif/trace.ts";
 
 /**
@@ -135,5 +138,43 @@ export const fittedPlacement = (changes: Partial<FittedPlacement> = {}): FittedP
   lastRow: 38,
   margins: { bottom: 2, top: 2, left: 17, right: 17 },
   panel: panelOf({ columns: 1, gap: 0, mirror: false }, { left: 3, right: 3 }),
+  ...changes,
+});
+
+/** A look of the crossed cord, counted so, on the footing of its trace; of another motif by name. */
+export const look = (changes: Partial<Look> & { readonly name?: string } = {}): Look => {
+  const { name = "plait", ...more } = changes;
+  return {
+    motif: { name } as Motif,
+    values: new Map([
+      ["interval", 4],
+      ["spread", 3],
+    ]),
+    trace: trace(),
+    segments: [],
+    terms: [],
+    cost: 0,
+    ...more,
+  };
+};
+
+/** 4 repeats in the middle of the panel: rows 2 to 38, needles L3 to R3. */
+export const layout = (changes: Partial<Layout> = {}): Layout => ({
+  field: field(),
+  footing: footing(),
+  repeats: 4,
+  change: 0,
+  bottom: 2,
+  top: 2,
+  firstRow: 2,
+  height: 36,
+  columns: 1,
+  gap: 0,
+  phases: [],
+  shift: 0,
+  panel: panelOf({ columns: 1, gap: 0, mirror: false }, { left: 3, right: 3 }),
+  terms: [],
+  cost: 0,
+  amounts: [],
   ...changes,
 });
