@@ -105,7 +105,7 @@ function beyond(mm: number, line: readonly DrawnPoint[], heightMm: number, slack
     ...line.filter((point) => point.heightMm >= low && point.heightMm <= high).map((point) => point.mm),
   ];
   const [least, most] = [Math.min(...passed), Math.max(...passed)];
-  return mm > most ? mm - most : mm < least ? mm - least : 0;
+  return Math.max(0, mm - most) - Math.max(0, least - mm);
 }
 
 /** A line's place at a height; below its foot and above its top, that of its end. */
