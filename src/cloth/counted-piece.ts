@@ -1,6 +1,6 @@
 import type { Bed, Piece, Side } from "../garment/garment.ts";
 import { bedSides, type NeedleRange, needlesBetween } from "./bed.ts";
-import { carriageAt, otherSide } from "./carriage.ts";
+import { carriageAt } from "./carriage.ts";
 import { type Corner, knittableEdge, wantedEdge } from "./edge.ts";
 import { halfNeedles, nearest, type Stitch } from "./gauge.ts";
 
@@ -127,7 +127,7 @@ export function countNeck(
   const edge = (half: Side): readonly number[] =>
     knittableEdge(
       wanted,
-      (index) => carriageAt(piece.carriage, row + index) === otherSide(half),
+      (index) => carriageAt(piece.carriage, row + index) !== half,
       (index) => mayStepAt(piece, row + index),
     );
   return { row, left: edge("left"), right: edge("right") };
