@@ -29,7 +29,7 @@ export interface SheetRow {
 
 export type Action = ShapingAction | OrnamentAction;
 
-export type ShapingAction =
+type ShapingAction =
   | { readonly act: "cast-on"; readonly from: number; readonly to: number }
   | ({ readonly act: "cast-on"; readonly needles: number } & AtSide)
   | ({ readonly act: "increase"; readonly needles: 1 } & AtSide)

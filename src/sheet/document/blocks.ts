@@ -1,4 +1,4 @@
-import { type NeedleRange, needleCount, position, rangeName } from "../../cloth/bed.ts";
+import { type NeedleRange, needleCount, rangeName } from "../../cloth/bed.ts";
 import type { Side } from "../../garment/garment.ts";
 import { shapingPassages } from "../shaping/shaping-passages.ts";
 import type { SheetPiece, SheetRow } from "../sheet.ts";
@@ -11,10 +11,12 @@ export function blocksOf(piece: SheetPiece, words: PieceWords): readonly Block[]
   const passages = shapingPassages(piece);
   const shaping = (part: Block["part"]): readonly string[] =>
     passages.filter(({ block }) => block === part).map(({ words: said }) => said);
-  const held = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "hold"));
+  const rowOf = (wanted: "hold" | "work"): number =>
+    rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === wanted));
+  const held = rowOf("hold");
   if (held < 0)
     return [{ part: "whole", before: [], shaping: shaping("whole"), lines: workLines(rows, 0, words) }];
-  const back = rows.findIndex(({ do: actions }) => actions.some(({ act }) => act === "work"));
+  const back = rowOf("work");
   const [neckRow, backRow] = [rows[held]!, rows[back]!];
   const first = needlesOf(neckRow);
   const second = needlesOf(backRow);
@@ -46,8 +48,8 @@ export function blocksOf(piece: SheetPiece, words: PieceWords): readonly Block[]
 /** The needles in work after a row that does not end its block. */
 const needlesOf = ({ needles }: SheetRow): NeedleRange => needles as NeedleRange;
 
-const sideOf = ([first, last]: NeedleRange): Side =>
-  position(first) + position(last) < 0 ? "left" : "right";
+/** A half lies on one side of the centre as a whole. */
+const sideOf = ([, last]: NeedleRange): Side => (last < 0 ? "left" : "right");
 
 const halfWords = ({ row, carriage }: SheetRow, needles: NeedleRange, also: string): readonly Paragraph[] => [
   paragraph(

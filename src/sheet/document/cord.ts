@@ -1,3 +1,4 @@
+import type { Markers } from "../../cord/cord.ts";
 import { type CordPreparation, type PreparedCord, prepareCord } from "../../cord/preparation.ts";
 import type { Fit } from "../../fit/fit.ts";
 import { timesMade } from "../../garment/times-made.ts";
@@ -54,25 +55,22 @@ function cordFacts(
   { needles, tails }: CordPreparation,
   { used, make, passes, lengthMm, markers }: PreparedCord,
 ): readonly Fact[] {
-  const { every, count, after } = markers;
   return [
     { name: "Needles", value: String(needles) },
     { name: "Used", value: stitches(used) },
     { name: "Reserve", value: stitches(make - used) },
     {
       name: "Make",
-      value: `${stitches(make)} = ${counted(passes, "pass", "passes")}, about ${cordLength(lengthMm)}`,
+      value: `${stitches(make)} = ${passes} passes, about ${cordLength(lengthMm)}`,
     },
     { name: "Tails", value: `${inCentimetres(tails.eachMm)} of yarn left at each end` },
-    ...(count > 0
-      ? [
-          {
-            name: "Markers",
-            value: `lay in a thread of another colour after every ${ordinal(every)} cord stitch, ${counted(count, "thread")}: ${every} from each to the next, ${after} after the last`,
-          },
-        ]
-      : []),
+    ...(markers.count > 0 ? [{ name: "Markers", value: markerWords(markers) }] : []),
   ];
 }
+
+const markerWords = ({ every, count, after }: Markers): string =>
+  count === 1
+    ? `lay in a thread of another colour after the ${ordinal(every)} cord stitch: ${every} before it, ${after} after it`
+    : `lay in a thread of another colour after every ${ordinal(every)} cord stitch, ${count} threads: ${every} from each to the next, ${after} after the last`;
 
 const stitches = (count: number): string => counted(count, "cord stitch", "cord stitches");

@@ -14,7 +14,8 @@ import { runningRows } from "./running-row.ts";
 /** One piece of the sheet, from its needles to its bind-off. */
 export function pieceSection(fit: Fit, piece: SheetPiece): PieceSection {
   const placements = fit.placements.filter((placement) => placement.piece === piece.piece);
-  const columns = (motif: string): number => placements.find((one) => one.motif === motif)?.columns ?? 1;
+  const columns = (motif: string): number =>
+    Math.max(...placements.filter((one) => one.motif === motif).map((one) => one.columns));
   const start = piece.needlesAtStart;
   const times = timesMade(fit.garment, piece.piece);
   return {

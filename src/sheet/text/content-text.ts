@@ -21,7 +21,7 @@ const factsText = ({ facts }: Facts, width: number): readonly string[] =>
 /** In columns where the width allows it, else row by row with each cell's name. */
 function tableText({ caption, head, rows }: Table, width: number): readonly string[] {
   const columns = head.map((name, index) =>
-    Math.max(stringWidth(name), ...rows.map((row) => stringWidth(row[index] ?? ""))),
+    Math.max(stringWidth(name), ...rows.map((row) => stringWidth(row[index]!))),
   );
   const inColumns = (cells: readonly string[]): string =>
     `  ${cells.map((cell, index) => cell + " ".repeat(columns[index]! - stringWidth(cell))).join("   ")}`.trimEnd();

@@ -106,23 +106,36 @@ describe("a piece with a neck", () => {
     ]);
   });
 
-  test("begins with the left half where that is the one that is not held, also where it reaches over the centre", () => {
+  test("begins with the left half where that is the one that is not held, also where they meet at the centre", () => {
     const across: SheetPiece = {
       ...piece,
       rows: [
         row(0, "left", front, { act: "cast-on", from: -20, to: 20 }),
-        row(30, "left", [-20, 1], { act: "hold", from: 2, to: 20 }),
-        row(36, "left", [], { act: "bind-off", from: -20, to: 1 }),
-        row(30, "left", [2, 20], { act: "work", from: 2, to: 20 }),
-        row(36, "left", [], { act: "bind-off", from: 2, to: 20 }),
+        row(30, "left", [-20, -1], { act: "hold", from: 1, to: 20 }),
+        row(36, "left", [], { act: "bind-off", from: -20, to: -1 }),
+        row(30, "left", [1, 20], { act: "work", from: 1, to: 20 }),
+        row(36, "left", [], { act: "bind-off", from: 1, to: 20 }),
       ],
     };
     const [, one, other] = blocksOf(across, words);
-    expect(one!.title).toBe("First half: the left one, L20 to R1");
+    expect(one!.title).toBe("First half: the left one, L20 to L1");
     expect(one!.before[0]!.text).toContain(
-      "with the carriage at the left. The right half waits on hold, R2 to R20.",
+      "with the carriage at the left. The right half waits on hold, R1 to R20.",
     );
-    expect(other!.title).toBe("Second half: the right one, R2 to R20");
-    expect(other!.before[0]!.text).toMatch(/^19 needles, R2 to R20; /);
+    expect(other!.title).toBe("Second half: the right one, R1 to R20");
+    expect(other!.before[0]!.text).toMatch(/^20 needles, R1 to R20; /);
+  });
+
+  test("of which nothing is worked before the neck has its halves all the same", () => {
+    const [onset] = piece.rows;
+    const atOnce = {
+      ...piece,
+      rows: [{ ...onset!, do: [...onset!.do, ...piece.rows[2]!.do] }, ...piece.rows.slice(3)],
+    };
+    expect(blocksOf(atOnce, words).map(({ lines }) => inShort(lines)[0])).toEqual([
+      "row 0",
+      "knit to 32",
+      "row 30",
+    ]);
   });
 });

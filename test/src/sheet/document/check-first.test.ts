@@ -94,10 +94,19 @@ describe("an edge that the bed can follow only from far off", () => {
     const [piece] = fit.pieces;
     const { left: atLeft, right: atRight } = piece!;
     const longer = { ...piece!, rows: 42, left: [...atLeft, 6, 6], right: [...atRight, 6, 6] };
-    expect(told({ ...fit, pieces: [longer] })).toEqual([`${left}, before it became 42 rows long.`, swatch]);
+    const other = { ...piece!, name: "other" };
+    expect(told({ ...fit, pieces: [other, longer] })).toEqual([
+      `${left}, before it became 42 rows long.`,
+      swatch,
+    ]);
   });
 
   test("of a piece that is not on the sheet is left out", () => {
-    expect(told({ ...narrowing(60), pieces: [] })).toEqual([swatch]);
+    const { content } = checkFirstSection({ ...narrowing(60), pieces: [] });
+    expect(content.map((one) => (one.kind === "paragraph" ? one.text : one.kind))).toEqual([
+      "facts",
+      "table",
+      swatch,
+    ]);
   });
 });

@@ -35,6 +35,24 @@ test("each piece has its width at the cast-on, its greatest width and its length
   });
 });
 
+test("a piece may be widest at the very last of its rows", () => {
+  const fit = bare(
+    plainGarment({
+      pieces: {
+        strip: {
+          outline: [
+            { height: "0 mm", width: "100 mm" },
+            { height: "36 mm", width: "100 mm" },
+            { height: "36 mm", width: "110 mm" },
+            { height: "40 mm", width: "110 mm" },
+          ],
+        },
+      },
+    }),
+  );
+  expect(measurementsTable(fit).rows[0]!.slice(1, 3)).toEqual(["10.0 cm ± 0.2", "11.0 cm ± 0.2"]);
+});
+
 test("how far off a measurement may be is what the file says of its gauge, rounded up to a millimetre", () => {
   // 2 % of 100 mm are 2 mm and of 40 mm 0.8 mm.
   const [row] = measurementsTable(bare(plainGarment(gauge("2 %")))).rows;

@@ -107,3 +107,13 @@ test("a column is named on the rows of a motif that has several, and where motif
   ]);
   expect(done("back", 5).at(-1)).toBe("rope: repeat 1 of 2, row 4 of 4");
 });
+
+test("of a motif that lies on a piece twice the columns are named wherever it has several at one of the places", () => {
+  const [one] = fit.placements;
+  const single = { ...one!, columns: 1, panel: { ...one!.panel, centres: [-15] } };
+  const twice = { ...fit, placements: [single, { ...one!, index: 1 }, fit.placements[2]!] };
+  const starts = sectionOf("front", twice)
+    .blocks[0]!.lines.flatMap((line) => (line.kind === "do" && line.row === 4 ? line.phrases : []))
+    .map((phrase) => phrase.split(",")[0]);
+  expect(starts).toEqual(["column 1", "column 1", "column 1", "column 1", "column 2", "column 2"]);
+});
