@@ -48,15 +48,14 @@ export const parts = {
   },
 };
 
-/** Tests of these parts that are no use here: they count on the test runner's own clock or on a browser, or take long. */
+/** Tests of these parts that are no use here: they count on a browser, or take long. */
 export const leftOut = [
   "test/src/cloth/outline-differences-of-garments.test.ts",
-  "test/src/fit/time-left.test.ts",
   "test/src/fit/fit.test.ts",
-  "test/src/fit/kept.test.ts",
+  "test/src/fit/kept-over-edits.test.ts",
   "test/src/fit/layouts-of-samples.test.ts",
   "test/src/fit/parts-of-garments.test.ts",
-  "test/src/fit/allowance.test.ts",
+  "test/src/fit/allowance-of-garments.test.ts",
   "test/src/fit/growth/growing.test.ts",
   "test/src/fit/on-hand/cord-usage-of-samples.test.ts",
   "test/src/fit/refusal/any-fit.test.ts",

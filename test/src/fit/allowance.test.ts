@@ -1,93 +1,108 @@
 import { describe, expect, test } from "vitest";
-import { simplexEngine } from "../../../solver/simplex-engine.ts";
 import { duringAll, goOn, hold, unlessEnded, WorkEnded, within } from "../../../src/fit/allowance.ts";
-import { prepare } from "../../../src/fit/prepare.ts";
-import { breakDown } from "../../../src/fit/refusal.ts";
-import { garmentText } from "../../support/garment-text.ts";
-import { fitHere, soundGarment } from "../../support/run-garment.ts";
+import { withClock } from "../../support/own-clock.ts";
 
-const all = "from: cast-on, to: bind-off";
+/** What some work that is ended is told. */
+function ending(work: () => void): string {
+  try {
+    work();
+  } catch (error) {
+    expect(error).toBeInstanceOf(WorkEnded);
+    expect((error as WorkEnded).name).toBe("WorkEnded");
+    return (error as WorkEnded).message;
+  }
+  return "went on";
+}
 
-/** A garment on the largest bed, its one piece and its placements written so. */
-const garment = (piece: string, motif: string, ...placements: readonly string[]) =>
-  soundGarment(
-    garmentText({
-      bed: "bed: { needles: 600 }",
-      pieces: `pieces:\n  sleeve: { ${piece} }`,
-      motifs: `motifs:\n  plait: { like: crossed cord, ${motif} }`,
-      place: `place:\n${placements.map((one) => `  - { motif: plait, on: sleeve, ${all}, ${one} }`).join("\n")}`,
-    }),
-  );
+const outOfTime = "the time allowed was up before a fit was found";
+const tooMuch =
+  "there are more ways to lay the motifs than can be held in memory; allow fewer columns, gaps, margins, values or changes of length";
 
-const square = (width: string, height: string): string =>
-  `outline: [{ height: 0 cm, width: ${width} }, { height: ${height}, width: ${width} }]`;
-
-const outOfTime = { status: "stopped", reason: "the time allowed was up before a fit was found" };
-
-describe("a garment of a few lines whose choices are more than there is time for ends at the time allowed", () => {
-  test.each([
-    ["columns and gaps", square("2 m", "60 cm"), "interval: 2..12", "columns: 1..50, gap: 0..200"],
-    [
-      "changes of length",
-      `${square("50 cm", "60 cm")}, grow: 10 m, shrink: 10 m`,
-      "interval: 2..12",
-      "gap: 0",
-    ],
-    ["looks", `${square("50 cm", "10 m")}, grow: 1 m`, "interval: 2..200, spread: 2..100", "gap: 0"],
-    [
-      "repeats of a motif that grows",
-      square("50 cm", "10 m"),
-      "interval: 2, spread: { allow: 2..100, change: 100 }",
-      "margins: { bottom: 0..3000, top: 0..3000 }",
-    ],
-  ])("%s", async (_, piece, motif, placement) => {
-    const result = await fitHere(garment(piece, motif, placement), { timeLimitMs: 100 });
-    expect(result).toMatchObject(outOfTime);
+describe("work that has so long", () => {
+  test("goes on to the end of it, and no further", () => {
+    withClock(0, (moveOn) => {
+      moveOn(500);
+      const having = (ms: number) => () =>
+        within(100, () => {
+          moveOn(ms);
+          goOn();
+        });
+      expect(ending(having(100))).toBe("went on");
+      expect(ending(having(100.5))).toBe(outOfTime);
+    });
   });
-});
 
-test("a garment whose choices are more than there is room for is told so", async () => {
-  const beside = "margins: { left: 0..600, right: 0..600 }";
-  const result = await fitHere(
-    garment(square("2 m", "60 cm"), "interval: 2..20, spread: 2..30", beside, beside, beside),
-  );
-  expect(result).toMatchObject({
-    status: "stopped",
-    reason: expect.stringContaining("more ways to lay the motifs than can be held in memory"),
+  test("has no limit where none is set", () => {
+    withClock(0, (moveOn) => {
+      moveOn(1e9);
+      expect(ending(goOn)).toBe("went on");
+      expect(ending(() => within(undefined, goOn))).toBe("went on");
+    });
   });
-});
 
-test("looking for what stands in the way ends at the time allowed too", async () => {
-  const cable = soundGarment(
-    garmentText({
-      gauge: "gauge: { ground: { stitches: 5, rows: 38, over: 10 cm } }",
-      motifs: "motifs:\n  rope: { like: transferred cable, interval: 6..10, draw-in: 20 % }",
-      place: `place:\n  - { motif: rope, on: sleeve, ${all}, margins: { bottom: 0..8, top: 0..8, side: { least: 8 } } }`,
-    }),
-  );
-  expect(prepare(cable)).toBeUndefined();
-  const breaking = duringAll(100, () => breakDown(cable, simplexEngine));
-  await expect(breaking).rejects.toThrow(WorkEnded);
+  test("gives back what it comes to", () => {
+    expect(within(1000, () => 7)).toBe(7);
+  });
 });
 
 describe("work inside other work", () => {
   test("has no longer than that has left, and gives it back", () => {
-    expect(() => within(-1, () => within(60_000, goOn))).toThrow(WorkEnded);
-    expect(() => within(60_000, () => within(-1, goOn))).toThrow(WorkEnded);
-    expect(within(undefined, goOn)).toBeUndefined();
+    expect(ending(() => within(-1, () => within(60_000, goOn)))).toBe(outOfTime);
+    expect(ending(() => within(-1, () => within(undefined, goOn)))).toBe(outOfTime);
+    expect(ending(() => within(60_000, () => within(-1, goOn)))).toBe(outOfTime);
+    expect(ending(goOn)).toBe("went on");
+    expect(ending(() => within(60_000, () => [within(-1, () => 0), goOn()]))).toBe("went on");
   });
 
   test("holds as much as it may by itself", () => {
-    const much = 900_000;
+    const much = 300_000;
     const twice = (): void => {
       within(undefined, () => hold(much));
       hold(much);
     };
-    expect(within(undefined, twice)).toBeUndefined();
-    expect(() => within(undefined, () => [hold(much), hold(much)])).toThrow("can be held in memory");
+    expect(ending(() => within(undefined, twice))).toBe("went on");
+    expect(ending(() => within(undefined, () => [hold(much), hold(much)]))).toBe(tooMuch);
+    // Whatever it was ended for, what is outside of it begins where it was.
+    expect(ending(() => within(undefined, () => hold(much)))).toBe("went on");
+  });
+});
+
+test("four hundred thousand things may be held, and no more", () => {
+  expect(ending(() => within(undefined, () => hold(400_000)))).toBe("went on");
+  expect(ending(() => within(undefined, () => [hold(400_000), hold(1)]))).toBe(tooMuch);
+});
+
+describe("work that waits for others", () => {
+  test("has its time over all of it, and gives back what it comes to", async () => {
+    await expect(duringAll(-1, async () => goOn())).rejects.toThrow(outOfTime);
+    await expect(
+      duringAll(-1, async () => {
+        await Promise.resolve();
+        goOn();
+      }),
+    ).rejects.toThrow(outOfTime);
+    expect(await duringAll(60_000, async () => 7)).toBe(7);
+    expect(ending(goOn)).toBe("went on");
   });
 
-  test("that stands beside an answer is left out where it is ended", async () => {
+  test("keeps its allowance until it is done", async () => {
+    await expect(
+      duringAll(60_000, async () => {
+        hold(300_000);
+        await Promise.resolve();
+        hold(300_000);
+      }),
+    ).rejects.toThrow(tooMuch);
+    await duringAll(60_000, async () => hold(300_000));
+    expect(ending(() => within(undefined, () => hold(300_000)))).toBe("went on");
+  });
+
+  test("has no longer than what is around it", async () => {
+    await expect(duringAll(-1, () => duringAll(60_000, async () => goOn()))).rejects.toThrow(outOfTime);
+    await expect(duringAll(60_000, () => duringAll(-1, async () => goOn()))).rejects.toThrow(outOfTime);
+  });
+
+  test("that stands beside an answer is left out where it is ended, and only then", async () => {
     expect(await duringAll(-1, () => unlessEnded(async () => goOn()))).toBeUndefined();
     expect(await unlessEnded(async () => 7)).toBe(7);
     await expect(unlessEnded(() => Promise.reject(new Error("a fault")))).rejects.toThrow("a fault");

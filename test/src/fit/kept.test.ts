@@ -1,150 +1,63 @@
-import { describe, expect, test } from "vitest";
-import { stringify } from "yaml";
-import { applyEdits } from "../../../src/explore/apply-edits.ts";
-import { moveEnd } from "../../../src/explore/change-allows.ts";
-import { isRefused } from "../../../src/explore/edit.ts";
-import { readSource } from "../../../src/explore/read-source.ts";
-import { rulesFor } from "../../../src/explore/rules-for.ts";
-import { givingSteps } from "../../../src/explore/steps.ts";
-import { enumerate } from "../../../src/fit/enumerate.ts";
-import { createKept, type Kept } from "../../../src/fit/kept.ts";
-import type { Garment } from "../../../src/garment/garment.ts";
-import { sampleGarments } from "../../support/random-garment.ts";
-import { fitHere } from "../../support/run-garment.ts";
+import { beforeEach, describe, expect, test } from "vitest";
+import { createKept } from "../../../src/fit/kept.ts";
 
-const read = (text: string): Garment | undefined => readSource(text, "test.yaml").garment;
-
-/** The garment's text after one step of one of its rules, either way; undefined where that one cannot be taken. */
-function stepped(text: string, garment: Garment, at: number): string | undefined {
-  const rules = rulesFor(garment);
-  const steps = givingSteps(rules);
-  if (steps.length === 0) return undefined;
-  const { rule, end, by } = steps[at % steps.length]!;
-  const way = at % 3 === 0 ? (-by as 1 | -1) : by;
-  const change = moveEnd(text, rules.find(({ id }) => id === rule)!, end, way);
-  if (isRefused(change)) return undefined;
-  const edited = applyEdits(text, change.edits);
-  return "text" in edited && read(edited.text) ? edited.text : undefined;
-}
-
-/** How often looks and layouts are worked out. */
-function counting(): { readonly kept: Kept; readonly made: () => { looks: number; layouts: number } } {
-  const within = createKept();
-  let made = { looks: 0, layouts: 0 };
-  return {
-    kept: (of, make) =>
-      within(of, () => {
-        made[of.startsWith("looks") ? "looks" : "layouts"] += 1;
-        return make();
-      }),
-    made: () => {
-      const before = made;
-      made = { looks: 0, layouts: 0 };
-      return before;
-    },
+/** Asks for a list of so many things; whether it had to be made. */
+let ask: (of: string, length: number) => boolean;
+beforeEach(() => {
+  const kept = createKept();
+  ask = (of, length) => {
+    let isMade = false;
+    const list = kept(of, () => {
+      isMade = true;
+      return Array.from({ length }, () => of);
+    });
+    expect([list.length, list[0], list.at(-1)]).toEqual([length, of, of]);
+    return isMade;
   };
-}
-
-test("what was kept of earlier states of a garment changes nothing of what can be chosen, nor its fit", async () => {
-  const { kept, made } = counting();
-  let states = 0;
-  let edits = 0;
-  for (const file of sampleGarments(12, 20_731, { phases: true, wearers: true, steady: true })) {
-    let text = stringify(file);
-    for (let at = 0; at < 60 && states < 150; at += 7) {
-      const garment = read(text);
-      if (!garment) break;
-      states += 1;
-      expect(enumerate(garment, { kept })).toEqual(enumerate(garment));
-      if (at % 3 === 0) {
-        const [again, anew] = [
-          await fitHere(garment, { rivals: 2, kept }),
-          await fitHere(garment, { rivals: 2 }),
-        ];
-        expect(again).toEqual(anew);
-      }
-      const next = stepped(text, garment, at);
-      if (next !== undefined && next !== text) edits += 1;
-      text = next ?? text;
-    }
-  }
-  expect(edits).toBeGreaterThan(40);
-  expect(made().layouts).toBeGreaterThan(0);
 });
 
-describe("after a change of one rule", () => {
-  const source = `format: evenrow/1
-bed: { needles: 150 }
-gauge:
-  ground: { stitches: 22, rows: 31, over: 10 cm }
-  cord: { needles: 3, stitches: 19, over: 10 cm }
-pieces:
-  front: { outline: [{ height: 0 cm, width: 40 cm }, { height: 36 cm, width: 42 cm }] }
-  sleeve: { outline: [{ height: 0 cm, width: 24 cm }, { height: 36 cm, width: 31 cm }] }
-motifs:
-  plait: { like: crossed cord, interval: { allow: [2, 4, 6], prefer: 4 }, spread: { allow: 2..6, prefer: 3 } }
-  rope:
-    kind: cable
-    quantities: { every: { unit: rows, allow: 4..8, prefer: 6 } }
-    cross: [2, 2]
-    lead: every
-    repeat: every
-    crossings: { start: [0, 0], repeat: [[0, every]] }
-place:
-  - { motif: plait, on: front, margins: { bottom: 2..9, top: 2..9, side: { least: 5 } } }
-  - { motif: rope, on: sleeve, margins: { bottom: 2..8, top: 2..8, side: { least: 5 } } }
-`;
-
-  const madeAfter = (change: (text: string) => string) => {
-    const { kept, made } = counting();
-    enumerate(read(source)!, { kept });
-    const first = made();
-    expect(change(source)).not.toBe(source);
-    enumerate(read(change(source))!, { kept });
-    const fresh = counting();
-    enumerate(read(change(source))!, { kept: fresh.kept });
-    return { first, again: made(), anew: fresh.made() };
-  };
-
-  test("that says nothing of the fit, nothing is worked out again", () => {
-    const { first, again } = madeAfter((text) =>
-      text.replace("format: evenrow/1", "# read anew\nformat: evenrow/1"),
-    );
-    expect(first.looks).toBe(2);
-    expect(first.layouts).toBeGreaterThan(10);
-    expect(again).toEqual({ looks: 0, layouts: 0 });
-  });
-
-  test("of one placement, only its own layouts are", () => {
-    const { first, again } = madeAfter((text) => text.replace("bottom: 2..8", "bottom: 2..7"));
-    expect(again.looks).toBe(0);
-    expect(again.layouts).toBeGreaterThan(0);
-    expect(again.layouts).toBeLessThan(first.layouts / 2);
-  });
-
-  test("of one motif, only its looks are, and the layouts on footings that it did not have", () => {
-    const { first, again } = madeAfter((text) => text.replace("allow: 2..6", "allow: 2..7"));
-    expect(again).toEqual({ looks: 1, layouts: 3 });
-    expect(first.layouts).toBeGreaterThan(15);
-  });
-
-  test("of the gauge, everything is", () => {
-    const { again, anew } = madeAfter((text) => text.replace("rows: 31", "rows: 32"));
-    expect(again).toEqual(anew);
-  });
+test("a list is made the first time that it is asked for", () => {
+  expect(["a", "b", "a", "a", "b"].map((of) => ask(of, 3))).toEqual([true, true, false, false, false]);
 });
 
 test("lets go of what is not asked for again once it keeps too much", () => {
-  const kept = createKept();
-  let made = 0;
-  const ask = (of: string): void => {
-    kept(of, () => {
-      made += 1;
-      return Array.from({ length: 9_000 }, () => of);
-    });
-  };
-  for (const of of ["a", "b", "a", "c", "d", "a", "e", "f", "a", "g", "h", "a"]) ask(of);
-  expect(made).toBe(8);
-  ask("b");
-  expect(made).toBe(9);
+  const asked = ["a", "b", "a", "c", "d", "a", "e", "f", "a", "g", "h", "a"];
+  expect(asked.filter((of) => ask(of, 9_000))).toEqual(["a", "b", "c", "d", "e", "f", "g", "h"]);
+  expect(ask("b", 9_000)).toBe(true);
+});
+
+describe("too much is more than 30,000, each list taking one beside its things", () => {
+  test("so many are kept together", () => {
+    ask("a", 14_999);
+    ask("b", 14_999);
+    // One more list: what was kept so far stays until there is too much again.
+    ask("c", 14_999);
+    expect([ask("a", 14_999), ask("b", 14_999)]).toEqual([false, false]);
+  });
+
+  test("with one more the first is the next to be let go", () => {
+    ask("a", 14_999);
+    ask("b", 15_000);
+    // 15,001 of the second are in use; 14,999 more are 30,000, and 2 more too much.
+    ask("c", 14_998);
+    ask("d", 1);
+    expect(ask("a", 14_999)).toBe(true);
+  });
+
+  test("what was kept last counts from then on", () => {
+    ask("a", 14_999);
+    ask("b", 14_999);
+    ask("c", 14_999);
+    ask("d", 15_000);
+    expect(ask("a", 14_999)).toBe(true);
+  });
+
+  test("what is asked for many times counts once", () => {
+    for (let time = 0; time < 9; time++) ask("a", 10_000);
+    ask("b", 10_000);
+    for (let time = 0; time < 9; time++) ask("b", 10_000);
+    ask("c", 9_000);
+    ask("d", 9_000);
+    expect(ask("a", 10_000)).toBe(false);
+  });
 });

@@ -1,18 +1,19 @@
-import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
 import { timeLeft } from "../../../src/fit/time-left.ts";
-
-beforeEach(() => vi.useFakeTimers({ toFake: ["performance"] }));
-afterEach(() => vi.useRealTimers());
+import { withClock } from "../../support/own-clock.ts";
 
 test("what is left shrinks as time goes by, and is never nothing", () => {
-  const left = timeLeft(100);
-  expect(left()).toEqual({ timeLimitMs: 100 });
-  vi.advanceTimersByTime(60);
-  expect(left()).toEqual({ timeLimitMs: 40 });
-  vi.advanceTimersByTime(1000);
-  expect(left()).toEqual({ timeLimitMs: 1 });
+  withClock(0, (moveOn) => {
+    moveOn(1000);
+    const left = timeLeft(100);
+    expect(left()).toEqual({ timeLimitMs: 100 });
+    moveOn(60);
+    expect(left()).toEqual({ timeLimitMs: 40 });
+    moveOn(1000);
+    expect(left()).toEqual({ timeLimitMs: 1 });
+  });
 });
 
 test("without a limit none is left to keep", () => {
-  expect(timeLeft(undefined)()).toEqual({});
+  expect(timeLeft(undefined)()).toStrictEqual({});
 });
