@@ -3,6 +3,7 @@ import { extraNeedlesForDrawIn } from "../cloth/draw-in.ts";
 import type { Stitch } from "../cloth/gauge.ts";
 import { valuesUpTo } from "../garment/allowed.ts";
 import type { Bed, Weights } from "../garment/garment.ts";
+import { weightOf } from "../garment/weights.ts";
 import { goOn, hold } from "./allowance.ts";
 import {
   byCostThenPlainness,
@@ -10,6 +11,7 @@ import {
   candidatesIn,
   type Filling,
   heightOf,
+  type Place,
   termsOf,
 } from "./candidates.ts";
 import { createPieceCounter, type Field, neighbours, relation, stretchOf } from "./field.ts";
@@ -18,7 +20,7 @@ import type { Footing } from "./footing.ts";
 import { furthestReach } from "./growth/growth.ts";
 import type { Measure } from "./measure.ts";
 import { type Panel, panelOf } from "./panel.ts";
-import { makeTerm, type Term } from "./terms.ts";
+import type { Term } from "./terms.ts";
 
 /** One way a placement can lie in its field under looks with one footing. */
 export interface Layout {
@@ -38,7 +40,10 @@ export interface Layout {
   readonly height: number;
   readonly columns: number;
   readonly gap: number;
-  /** Rows from the beginning of a repeat at each row that is matched with another placement's. */
+  /**
+   * Rows from the beginning of a repeat at each row that is matched with another placement's; then, for each end of the
+   * field whose row another field shares, 1 where the motif stands on it and 0 where it does not.
+   */
   readonly phases: readonly number[];
   /** Needles by which the panel stands to the right of the centre. */
   readonly shift: number;
@@ -74,7 +79,8 @@ export type Surroundings = {
 /**
  * Enumerates the layouts of one placement. Of layouts that a knitter would call the same (repeats, change of
  * length, columns, gap) only the most balanced that keeps every limit is made, for each phase where its motif is
- * matched with another's, and at more than one place across where another motif on the piece may want the same rows:
+ * matched with another's, on a row that another field shares and off it, and at more than one place across where another
+ * motif on the piece may want the same rows:
  * no other rule that ties placements together reads the margins. Where something is measured that depends on more of a
  * look than its footing, a layout is made for each of the footings `alike`, on which it can stand just as well.
  */
@@ -85,7 +91,7 @@ export function createLayouts(
   return (field, footing, fill = candidatesIn, alike = [footing]) => {
     const others = neighbours(field, surroundings.fields);
     const company = others.filter((other) => relation(field, other) !== "apart").length;
-    let candidates: Candidate[] = [];
+    let candidates: Settled[] = [];
     const { measures } = surroundings;
     const measuredOn = (filled: readonly Candidate[]): readonly Candidate[] =>
       measures.length === 0
@@ -98,7 +104,7 @@ export function createLayouts(
       measures.length === 0;
     // What is kept for something else than its cost is made whatever it costs.
     const isKeptByCost = others.length === 0 && field.matchedRows.length === 0 && measures.length === 0;
-    const cheapestCosts = leastOf(isKeptByCost ? surroundings.keep : Number.POSITIVE_INFINITY);
+    const cheapestCosts = isKeptByCost ? leastOf(surroundings.keep) : allOf;
     for (const change of changesOf(field)) {
       if (enough && candidates.length > 0) break;
       // Later changes cost no less.
@@ -111,9 +117,7 @@ export function createLayouts(
         const pieces = shiftsFromBelow(field, others).map((shift) => ({
           piece: count(
             field.piece,
-            [...(shift === 0 ? [] : [belowStretch(field, others, shift)]), stretchOf(field, change)].filter(
-              (stretch) => stretch.change !== 0,
-            ),
+            [...(shift === 0 ? [] : [belowStretch(field, others, shift)]), stretchOf(field, change)],
             extra,
           ),
           fromRow: field.fromRow + shift,
@@ -134,8 +138,8 @@ export function createLayouts(
             dearest: cheapestCosts.greatest(),
           }),
         );
-        candidates.push(...filled);
-        if (isKeptByCost) for (const { cost } of filled) cheapestCosts.take(cost);
+        for (const candidate of filled) candidates.push(withoutRows(candidate));
+        for (const { cost } of filled) cheapestCosts.take(cost);
         if (others.length > 0) hold(filled.length);
         else if (candidates.length > manyCandidates) candidates = cheapest(candidates, surroundings.keep);
       }
@@ -148,22 +152,45 @@ export function createLayouts(
 }
 
 const lengthCost = (change: number, weights: Weights): number =>
-  makeTerm("length", Math.abs(change), "rows", weights, {}).cost;
+  weightOf(weights, "length") * Math.abs(change);
+
+interface Least {
+  /** The greatest of those that are kept, so that what is greater need not be made. */
+  readonly greatest: () => number;
+  readonly take: (value: number) => void;
+}
 
 /** The least so many of the numbers it takes; their greatest is infinite while there are fewer. */
-function leastOf(keep: number) {
+function leastOf(keep: number): Least {
   const least: number[] = [];
   const greatest = (): number => (least.length < keep ? Number.POSITIVE_INFINITY : least.at(-1)!);
   return {
     greatest,
-    take(value: number): void {
+    take(value) {
       if (value >= greatest()) return;
-      if (least.length >= keep) least.pop();
-      const at = least.findIndex((one) => one > value);
-      least.splice(at < 0 ? least.length : at, 0, value);
+      least.push(value);
+      least.sort((a, b) => a - b);
+      if (least.length > keep) least.pop();
     },
   };
 }
+
+/** Where all are kept, whatever they are. */
+const allOf: Least = { greatest: () => Number.POSITIVE_INFINITY, take: () => {} };
+
+/** A candidate once its piece was looked at. */
+interface Settled extends Omit<Candidate, "place"> {
+  readonly place: Omit<Place, "pieces"> & { readonly pieces: readonly { readonly fromRow: number }[] };
+}
+
+/**
+ * Lets go of the counted rows of a candidate's pieces, of which no more is read than the first row of its field: a piece
+ * that may have many lengths is counted in each, and its rows take more than all else that is kept.
+ */
+const withoutRows = ({ place, ...rest }: Candidate): Settled => ({
+  ...rest,
+  place: { ...place, pieces: place.pieces.map(({ fromRow }) => ({ fromRow })) },
+});
 
 /** Where only the cheapest are kept, the others are let go whenever there are more than so many. */
 const manyCandidates = 20_000;
@@ -183,10 +210,10 @@ function measured(one: Candidate, footing: Footing, measures: readonly Measure[]
  * So many of the cheapest in each phase and with each amount of what is measured: a match takes as many of a phase as
  * there are fits to tell apart, and so does a rule that reads an amount.
  */
-function cheapest(candidates: Candidate[], keep: number): Candidate[] {
+function cheapest(candidates: Settled[], keep: number): Settled[] {
   const kept = new Map<string, number>();
-  return candidates.sort(byCostThenPlainness).filter(({ phases, amounts = [], place: { footing } }) => {
-    const alike = `${phases.join()}|${amounts.join()}|${footing.goingOn ?? ""}`;
+  return candidates.sort(byCostThenPlainness).filter(({ phases, amounts, place: { footing } }) => {
+    const alike = `${phases.join()}|${amounts?.join()}|${footing.goingOn}`;
     const count = kept.get(alike) ?? 0;
     kept.set(alike, count + 1);
     return count < keep;
@@ -214,16 +241,8 @@ export function columnChoices({ placement }: Field): readonly (readonly [columns
   );
 }
 
-export function layoutAt({
-  place,
-  bottom,
-  top,
-  phases,
-  shift,
-  growth,
-  cost,
-  amounts = [],
-}: Candidate): Layout {
+/** The layout that a candidate stands for, with all that is told of it. */
+export function layoutAt({ place, bottom, top, phases, shift, growth, cost, amounts = [] }: Settled): Layout {
   const { field, footing, change, variant, columns, gap, repeats, pieces } = place;
   const terms = [...termsOf(place, bottom, top), ...(growth?.terms ?? [])];
   return {
@@ -263,7 +282,7 @@ function shiftsFromBelow(field: Field, others: readonly Field[]): readonly numbe
 }
 
 const belowOf = (field: Field, others: readonly Field[]): readonly Field[] =>
-  others.filter((other) => relation(field, other) === "apart" && other.toRow <= field.fromRow);
+  others.filter((other) => other.toRow <= field.fromRow);
 
 const belowStretch = (field: Field, others: readonly Field[], change: number) =>
   stretchOf(

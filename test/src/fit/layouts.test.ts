@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { hold, WorkEnded, within } from "../../../src/fit/allowance.ts";
+import { within } from "../../../src/fit/allowance.ts";
 import type { Candidate, Filling, Room } from "../../../src/fit/candidates.ts";
 import type { Field } from "../../../src/fit/field.ts";
 import type { Footing } from "../../../src/fit/footing.ts";
@@ -14,6 +14,7 @@ import {
 import type { Measure } from "../../../src/fit/measure.ts";
 import { anyFrom, only } from "../../../src/garment/allowed.ts";
 import type { Placement } from "../../../src/garment/garment.ts";
+import { holdsMoreThan } from "./support/held.ts";
 import { field, footing, piece, placement, stitch, trace } from "./support/plain-parts.ts";
 
 const around = (changes: Partial<Surroundings> = {}): Surroundings => ({
@@ -378,6 +379,24 @@ describe("other fields of the piece", () => {
     ]);
   });
 
+  test("below are lengthened or shortened where they may be", () => {
+    const markRows = (first: Partial<Field>, second: Partial<Field>): readonly (number | undefined)[] => {
+      const { rooms, fill } = asking();
+      const shared = piece({ marks: [{ name: "row 8", heightMm: 32 }] });
+      const fields = [high, { fromRow: 0, toRow: 8, ...first }, { fromRow: 8, toRow: 20, ...second }].map(
+        (one, index) => field({ index, piece: shared, ...one }),
+      );
+      createLayouts(around({ fields }))(fields[0]!, footing(), fill);
+      return rooms[0]!.pieces.map(({ piece: own }) => own.marks.get("row 8"));
+    };
+    // What is added to the field above the mark, or taken from it, leaves the mark where it is.
+    expect(markRows({ mostChange: 2 }, {})).toEqual([8, 9]);
+    expect(markRows({}, { mostChange: 2 })).toEqual([8, 8]);
+    expect(markRows({ leastChange: -2 }, {})).toEqual([8, 7]);
+    expect(markRows({}, { leastChange: -2 })).toEqual([8, 8]);
+    expect(markRows({ leastChange: -2 }, { mostChange: 2 })).toEqual([8, 8]);
+  });
+
   test("above, or on the same rows, leave it where it is", () => {
     expect(pieceRows(low, { ...high, mostChange: 3 })).toEqual([{ company: 0, pieces: [[40, 0]] }]);
     expect(pieceRows(low, { ...low, mostChange: 3 })).toEqual([{ company: 1, pieces: [[40, 0]] }]);
@@ -475,30 +494,16 @@ describe("what is measured of layouts", () => {
 });
 
 describe("what layouts hold in memory", () => {
-  /** Whether so many fewer may still be held than there is room for. */
-  const isTooMuch = (room: number, work: () => void): boolean => {
-    try {
-      within(undefined, () => {
-        hold(1_000_000 - room);
-        work();
-      });
-      return false;
-    } catch (error) {
-      expect(error).toBeInstanceOf(WorkEnded);
-      return true;
-    }
-  };
-
   test("is those that are kept, of one that has its piece for itself", () => {
     const work = () => layoutsOf({ keep: 2 }, field(), asking(() => [1, 2, 3, 4]).fill);
-    expect([isTooMuch(2, work), isTooMuch(1, work)]).toEqual([false, true]);
+    expect([holdsMoreThan(2, work), holdsMoreThan(1, work)]).toEqual([false, true]);
   });
 
   test("is all that are made, of one that shares its piece", () => {
     const [one, other] = twoFields({ mostChange: 1 }, {});
     const work = () =>
       createLayouts(around({ fields: [one, other], keep: 2 }))(one, footing(), asking(() => [1, 2, 3]).fill);
-    expect([isTooMuch(6, work), isTooMuch(5, work)]).toEqual([false, true]);
+    expect([holdsMoreThan(6, work), holdsMoreThan(5, work)]).toEqual([false, true]);
   });
 
   test("is not gone beyond in time", () => {

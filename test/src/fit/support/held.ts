@@ -12,7 +12,7 @@ function isTooMuch(work: () => void): boolean {
 }
 
 /** How much may be held at once, found by trying. */
-function mostHeld(): number {
+export function mostHeld(): number {
   let [fits, tooMuch] = [0, 2 ** 40];
   while (tooMuch - fits > 1) {
     const middle = Math.floor((fits + tooMuch) / 2);
