@@ -50,6 +50,7 @@ function factPart(pen: Pen, name: string, value: string, place: Place): Part {
       heading.draw(top);
       text.draw(top);
     },
+    split: [heading, text],
   };
 }
 
@@ -59,11 +60,12 @@ function tablePart(pen: Pen, { caption, head, rows }: Table, place: Place): Part
   const all = [head, ...rows];
   const wanted = head.map(
     (_, column) =>
-      Math.max(...all.map((row) => pen.widthOf(row[column] ?? "", { size: sizes.figures, bold: true }))) + 1,
+      Math.max(...all.map((row) => pen.widthOf(row[column]!, { size: sizes.figures, bold: true }))) + 1,
   );
   const sum = wanted.reduce((total, width) => total + width, 0);
   const room = place.width - cellGap * (head.length - 1);
-  const widths = wanted.map((width) => (sum > room ? (width * room) / sum : width));
+  const share = Math.min(1, room / sum);
+  const widths = wanted.map((width) => share * width);
   const lefts = widths.map(
     (_, column) => place.left + widths.slice(0, column).reduce((total, width) => total + width + cellGap, 0),
   );
@@ -80,6 +82,7 @@ function tablePart(pen: Pen, { caption, head, rows }: Table, place: Place): Part
       draw: (top) => {
         for (const cell of cells) cell.draw(top);
       },
+      split: cells,
     };
   };
   const line = pen.rule(place, 0.5);

@@ -39,7 +39,7 @@ export function createFlow(
   const fits = ({ height }: Part): boolean => y + height <= page.bottom + roundingPoints;
   const add = (part: Part): void => {
     const room = page.bottom - page.top - (head?.height ?? 0);
-    if (part.height > room && part.split !== undefined && part.split.length > 1) {
+    if (part.height > room && part.split !== undefined) {
       for (const one of part.split) add(one);
       return;
     }

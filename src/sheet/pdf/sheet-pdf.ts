@@ -79,13 +79,10 @@ export async function sheetPdf(
   return { pdf: await bytes, missing };
 }
 
-function collected(doc: Document): Promise<Uint8Array> {
-  const chunks: Buffer[] = [];
-  doc.on("data", (chunk: Buffer) => chunks.push(chunk));
-  return new Promise((resolve, reject) => {
-    doc.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
-    doc.on("error", reject);
-  });
+async function collected(doc: Document): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  for await (const chunk of doc) chunks.push(chunk as Buffer);
+  return new Uint8Array(Buffer.concat(chunks));
 }
 
 function addPiece(

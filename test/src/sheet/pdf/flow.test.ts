@@ -68,6 +68,57 @@ describe("parts under one another", () => {
     ]);
   });
 
+  test("keep a stack whole that just fits a page", () => {
+    const { drawn, flow, part } = recorder();
+    flow.add(part("first", 10));
+    flow.add(stack([part("one", 60), part("two", 40)]));
+    expect(drawn.map(({ name, page: on }) => [name, on])).toEqual([
+      ["first", 1],
+      ["one", 2],
+      ["two", 2],
+    ]);
+  });
+
+  // A page is 100 points high, 10 to 110.
+  test("let a stack fall apart that is a little higher than a page, or than what the head leaves of it", () => {
+    const { drawn, flow, part } = recorder();
+    flow.add(part("first", 90));
+    flow.add(stack([part("one", 10), part("two", 95)]));
+    flow.repeat(part("head", 20));
+    flow.turn();
+    flow.add(stack([part("three", 45), part("four", 45)]));
+    expect(drawn.map(({ name, page: on, top }) => [name, on, top])).toEqual([
+      ["first", 1, 10],
+      ["one", 1, 100],
+      ["two", 2, 10],
+      ["head", 3, 10],
+      ["three", 3, 30],
+      ["head", 4, 10],
+      ["four", 4, 30],
+    ]);
+  });
+
+  test("that are higher than a page and all of one piece have a page from its top on", () => {
+    const { drawn, flow, part } = recorder();
+    flow.add(part("first", 10));
+    flow.add(stack([part("one", 130)]));
+    expect(drawn.map(({ name, page: on, top }) => [name, on, top])).toEqual([
+      ["first", 1, 10],
+      ["one", 2, 10],
+    ]);
+  });
+
+  test("fit as long as they are no more than a hundredth of a point too high", () => {
+    let turned = 0;
+    const flow = createFlow({ top: 0, bottom: 100 }, () => turned++);
+    flow.add(space(100.01));
+    expect(turned).toBe(0);
+    flow.turn();
+    flow.add(space(50));
+    flow.add(space(50.02));
+    expect(turned).toBe(2);
+  });
+
   test("have the head above them on each further page, until it is taken back", () => {
     const { drawn, flow, part } = recorder();
     flow.add(part("head", 20));
