@@ -170,9 +170,3 @@ test("a sheet of one piece is about that piece alone", async () => {
   expect(tableIn(document, /measurements/).map(([name]) => name)).toEqual([back]);
   expect(document.sections.map(({ title }) => title)).not.toContain("Make the cord before you cast on");
 });
-
-test("nothing in a document can steer a terminal or turn the direction of writing", async () => {
-  const { fit, sheet } = await sheetOfSample("sleeve");
-  const document = documentOf({ ...fit, garment: { ...fit.garment, title: "a\u001b[2Jb\u202ec" } }, sheet);
-  expect(document.title).toBe("a\\u001b[2Jb\\u202ec: working sheet");
-});

@@ -16,10 +16,19 @@ const sheeted = (fit: Fit): Sheeted => {
   return { fit, sheet, document: documentOf(fit, sheet) };
 };
 
-export const sheetOfSample = async (name: SampleName): Promise<Sheeted> => sheeted(await fitOfSample(name));
+/** Fitted once for all tests of a file. */
+const made = new Map<string, Promise<Sheeted>>();
+
+function once(name: string, fitIt: () => Promise<Fit>): Promise<Sheeted> {
+  const before = made.get(name) ?? fitIt().then(sheeted);
+  made.set(name, before);
+  return before;
+}
+
+export const sheetOfSample = (name: SampleName): Promise<Sheeted> => once(name, () => fitOfSample(name));
 
 /** Three pieces, one with a neck, whose names hold what markup, style sheets and PDFs would stumble over. */
-export const sheetOfOddNames = async (): Promise<Sheeted> => sheeted(await fitOfPlain(oddNames));
+export const sheetOfOddNames = (): Promise<Sheeted> => once("odd names", () => fitOfPlain(oddNames));
 
 export const oddPieces = ['front </style> & "neck"', "back 'ä' \\ {1}", "(pocket) <b>"] as const;
 
