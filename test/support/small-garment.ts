@@ -45,7 +45,7 @@ export const cable = (
   more: Partial<LikeCableEntry> = {},
 ): LikeCableEntry => ({ like: "transferred cable", interval, cross: [2, 2], ...more });
 
-/** A motif on the whole of a piece, filling every row unless margins are given. */
+/** A motif on the whole of a piece, filling every row and in its middle unless margins are given. */
 export const laid = (
   motif: string,
   on: string,
@@ -56,7 +56,12 @@ export const laid = (
   on,
   from: "cast-on",
   to: "bind-off",
-  margins: { bottom: 0, top: 0, side: { least: 0 }, ...margins },
+  margins: {
+    bottom: 0,
+    top: 0,
+    ...(margins.left === undefined && margins.right === undefined && { side: { least: 0 } }),
+    ...margins,
+  },
   ...more,
 });
 

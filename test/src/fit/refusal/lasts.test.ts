@@ -99,8 +99,7 @@ describe("cord", () => {
     const columns = { columns: { allow: [1, 2] }, gap: 2 };
     expectJustEnough(garmentOf(strip(20, 12), small, [{}, columns]), { cord: 40 });
     // Two columns of 6 needles and a gap of 2 leave 3 needles at each side.
-    const sides = { side: undefined, left: 3, right: 3 } as never;
-    expectJustEnough(garmentOf(strip(20, 12), small, [sides, columns]), { cord: 80 });
+    expectJustEnough(garmentOf(strip(20, 12), small, [{ left: 3, right: 3 }, columns]), { cord: 80 });
   });
 
   test("is taken for the look that takes least", () => {
@@ -339,6 +338,14 @@ describe("what is asked", () => {
     expect(about(garment("0..15"), 9000)).toEqual([ofRepeats("any"), ofRepeats(1), ofRepeats(2)]);
     expect(about(garment("0..6"), 67)).toEqual([ofRepeats("any"), ofRepeats(1), ofRepeats(2)]);
     expect(about(garment("1..4"), 9000)).toEqual([ofRepeats("any")]);
+    // Where one column stands in none of the ways there are, all of them are tried.
+    const two = garmentOf(strip(20, 36, { marks: { low: "32 mm" } }), small, [
+      { left: 3, right: 3 },
+      { from: "low", columns: { allow: [1, 2] }, gap: 2 },
+    ]);
+    expect(about(two, 9000).filter((question) => question.includes(" 1 columns"))).toEqual(
+      [1, 2, 3].map(ofRepeats),
+    );
   });
 
   test("is as many repeats as the piece holds where it grows", () => {
