@@ -47,7 +47,7 @@ function plainRows(piece: CountedPiece, ornament: ActionsByRow): readonly SheetR
 function wholeRowActions(piece: CountedPiece, row: number, ornament: ActionsByRow): Action[] {
   const worked = ornament.get(row) ?? [];
   const shaped = sideShaping(piece, row, ["left", "right"]);
-  const before = needlesAt(piece, Math.max(0, row - 1));
+  const before = needlesAt(piece, rowBefore(row));
   return worked.every((action) => liesOn(action, before)) ? [...worked, ...shaped] : [...shaped, ...worked];
 }
 
@@ -127,9 +127,11 @@ function needlesOf(action: OrnamentAction): readonly number[] {
 }
 
 function sideShaping(piece: CountedPiece, row: number, sides: readonly Side[]): readonly Action[] {
-  if (row === 0) return [];
-  return sides.flatMap((side) => shaping(side, piece[side][row]! - piece[side][row - 1]!));
+  return sides.flatMap((side) => shaping(side, piece[side][row]! - piece[side][rowBefore(row)]!));
 }
+
+/** Nothing changes at the cast-on edge. */
+const rowBefore = (row: number): number => Math.max(0, row - 1);
 
 /** At a neck's edge needles go out of work where the opening widens, and its side of the half faces the centre. */
 function neckShaping(

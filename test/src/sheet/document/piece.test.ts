@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import type { Fit } from "../../../../src/fit/fit.ts";
+import type { Fit, FittedPlacement } from "../../../../src/fit/fit.ts";
 import { buildSheet } from "../../../../src/sheet/build-sheet.ts";
 import type { PieceSection } from "../../../../src/sheet/document/document.ts";
 import { pieceSection } from "../../../../src/sheet/document/piece.ts";
@@ -108,12 +108,27 @@ test("a column is named on the rows of a motif that has several, and where motif
   expect(done("back", 5).at(-1)).toBe("rope: repeat 1 of 2, row 4 of 4");
 });
 
-test("of a motif that lies on a piece twice the columns are named wherever it has several at one of the places", () => {
-  const [one] = fit.placements;
-  const single = { ...one!, columns: 1, panel: { ...one!.panel, centres: [-15] } };
-  const twice = { ...fit, placements: [single, { ...one!, index: 1 }, fit.placements[2]!] };
-  const starts = sectionOf("front", twice)
-    .blocks[0]!.lines.flatMap((line) => (line.kind === "do" && line.row === 4 ? line.phrases : []))
-    .map((phrase) => phrase.split(",")[0]);
-  expect(starts).toEqual(["column 1", "column 1", "column 1", "column 1", "column 2", "column 2"]);
+const phrasesAt = (row: number, { blocks }: PieceSection): readonly string[] =>
+  blocks[0]!.lines.flatMap((line) => (line.kind === "do" && line.row === row ? line.phrases : []));
+
+describe("columns are named by the motif", () => {
+  const single = (): FittedPlacement => {
+    const [one] = fit.placements;
+    return { ...one!, columns: 1, panel: { ...one!.panel, centres: [-15] } };
+  };
+
+  test("that has several, and not where another has", () => {
+    const dots = { ...fit.placements[1]!, piece: "front", columns: 4 };
+    const beside = { ...fit, placements: [single(), dots] };
+    expect(phrasesAt(4, sectionOf("front", beside)).slice(0, 2)).toEqual([
+      "left: count 4, hang both legs on L18",
+      "right: count 4, hang both legs on L13",
+    ]);
+  });
+
+  test("wherever it lies on the piece, if it has several at one of the places", () => {
+    const twice = { ...fit, placements: [single(), { ...fit.placements[0]!, index: 1 }] };
+    const starts = phrasesAt(4, sectionOf("front", twice)).map((phrase) => phrase.split(",")[0]);
+    expect(starts).toEqual(["column 1", "column 1", "column 1", "column 1", "column 2", "column 2"]);
+  });
 });
