@@ -94,7 +94,7 @@ export function createCandidatesByCord(
   // The same looks have room on pieces of many lengths.
   const known = new Map<string, readonly Growth[]>();
   const growthsIn = (room: Room, free: Free): readonly Growth[] => {
-    const key = free.join(";");
+    const key = free.join();
     const growths = known.get(key) ?? growthsByCord(room, track, free, keep, reading, cordOf);
     known.set(key, growths);
     return growths;

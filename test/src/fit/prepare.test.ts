@@ -34,8 +34,8 @@ describe("a garment whose motifs have room", () => {
   test("is fitted as it is picked", () => {
     const { looks, layouts } = prepared.choices;
     const last = (options: readonly unknown[]): number => options.length - 1;
-    const picks = [last(looks[0]!), last(looks[1]!), last(layouts[0]!), 0];
-    const picked = [looks[0]!.at(-1)!, looks[1]!.at(-1)!, layouts[0]!.at(-1)!, layouts[1]![0]!];
+    const picks = [last(looks[0]!), last(looks[1]!), last(layouts[0]!), last(layouts[1]!)];
+    const picked = [looks[0]!.at(-1)!, looks[1]!.at(-1)!, layouts[0]!.at(-1)!, layouts[1]!.at(-1)!];
     const cost = picked.reduce((sum, one) => sum + one.cost, 0);
     const fit = fitFrom(prepared, { picks, cost });
     expect(fit.cost).toBeCloseTo(cost, 9);

@@ -10,6 +10,7 @@ import { fitText } from "../../../src/report/fit-text.ts";
 import { buildSheet } from "../../../src/sheet/build-sheet.ts";
 import { documentOf } from "../../../src/sheet/document/document-of.ts";
 import { estimateYarn } from "../../../src/yarn/estimate.ts";
+import { garmentText } from "../../support/garment-text.ts";
 import { fitHere, soundGarment } from "../../support/run-garment.ts";
 
 const sleeve = readFileSync("samples/sleeve.yaml", "utf8").replaceAll("tex: 370", "tex: 400");
@@ -130,6 +131,43 @@ describe("an unfinished repeat", () => {
     expect(broken({ ...whole, placements: without })).toEqual(["plait on sleeve"]);
     const withPart = scarce.placements.map((placement) => ({ ...placement, part: partOf(whole)! }));
     expect(broken({ ...scarce, placements: withPart })).toEqual(["on hand: cord"]);
+  });
+});
+
+describe("a piece whose length only its last motif can change", () => {
+  const place = (motif: string, from: string, to: string, margins: string): string =>
+    `  - { motif: ${motif}, on: strip, from: ${from}, to: ${to}, margins: { ${margins} } }`;
+  // The first two share rows without having the same field, so that neither may change its length.
+  const strip = (onHand: string): string =>
+    garmentText({
+      gauge: `gauge:
+  ground: { stitches: 20, rows: 25, over: 10 cm }
+  cord: { needles: 3, stitches: 20, over: 10 cm }`,
+      yarn: "yarn: { ground: { tex: 300 } }",
+      onHand: `on hand: ${onHand}`,
+      pieces: `pieces:
+  strip:
+    outline: [{ height: 0 cm, width: 30 cm }, { height: 32 cm, width: 30 cm }]
+    marks: { low: 8 cm, middle: 12 cm, high: 20 cm }
+    grow: 4 cm
+    shrink: 4 cm`,
+      motifs: `motifs:
+  plait: { like: crossed cord, interval: 4, spread: 3 }
+  other: { like: crossed cord, interval: 5, spread: 3 }`,
+      place: `place:
+${place("plait", "cast-on", "middle", "left: 0..20, right: 0..60, bottom: 0..9, top: 0..9")}
+${place("plait", "low", "high", "left: 20..60, right: 0..20, bottom: 0..9, top: 0..9")}
+${place("other", "high", "bind-off", "side: { least: 4 }, bottom: 2, top: 2")}`,
+    });
+
+  it("takes of the ground what it takes at the length that it comes to", async () => {
+    // 30 rows less a margin of 2 at either end are 26; a lead-in of 5 and two repeats of 10 rows are 25.
+    const plenty = await fitted(strip("{ ground yarn: 900 m }"));
+    expect(plenty.fit.pieces[0]!.rows).toBe(79);
+    const { needed } = needsOf(plenty.fit)[0]!;
+    const enough = await fitted(strip(`{ ground yarn: ${needed} m }`));
+    expect(needsOf(enough.fit)[0]!.needed).toBe(needed);
+    expect((await fitted(strip("{ ground yarn: 900 m, prefer: least waste }"))).fit.pieces[0]!.rows).toBe(79);
   });
 });
 
