@@ -1,5 +1,5 @@
 import type { Content, Section, Table } from "../document/document.ts";
-import { type Part, space, stack } from "./flow.ts";
+import { beside, type Part, space, stack } from "./flow.ts";
 import type { Pen, Place } from "./pen.ts";
 import { sizes } from "./sizes.ts";
 
@@ -43,15 +43,7 @@ function factPart(pen: Pen, name: string, value: string, place: Place): Part {
     { size: sizes.text },
   );
   const heading = pen.text(label, place, { size: sizes.text, bold: true });
-  if (indent < width) return stack([heading, text]);
-  return {
-    height: text.height,
-    draw: (top) => {
-      heading.draw(top);
-      text.draw(top);
-    },
-    split: [heading, text],
-  };
+  return indent < width ? stack([heading, text]) : beside(text, heading.draw);
 }
 
 const cellGap = 12;

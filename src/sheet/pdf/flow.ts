@@ -3,7 +3,7 @@ export interface Part {
   readonly height: number;
   readonly draw: (top: number) => void;
   /** What it falls into where even a whole page is too short for it. */
-  readonly split?: readonly Part[];
+  readonly split?: readonly Part[] | undefined;
 }
 
 export interface Flow {
@@ -63,6 +63,19 @@ export const stack = (parts: readonly Part[]): Part => ({
     }
   },
   split: parts,
+});
+
+/** A part with something beside its top, which stays with what comes first of it. */
+export const beside = (part: Part, drawBeside: (top: number) => void): Part => ({
+  height: part.height,
+  draw: (top) => {
+    drawBeside(top);
+    part.draw(top);
+  },
+  get split() {
+    const [first, ...rest] = part.split ?? [];
+    return first && [beside(first, drawBeside), ...rest];
+  },
 });
 
 export const space = (height: number): Part => ({ height, draw: () => undefined });

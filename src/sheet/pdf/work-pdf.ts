@@ -3,7 +3,7 @@ import { knitPhrase } from "../document/phrases.ts";
 import { stepsOf } from "../steps.ts";
 import { tickGroups } from "../tick-boxes.ts";
 import { contentParts, headed } from "./content-pdf.ts";
-import { type Part, space, stack } from "./flow.ts";
+import { beside, type Part, space, stack } from "./flow.ts";
 import { lineHeight, type Pen, type Place } from "./pen.ts";
 import { sizes } from "./sizes.ts";
 
@@ -26,13 +26,8 @@ export function beforeRows(pen: Pen, { title, before, shaping }: Block, place: P
   ]);
 }
 
-const dashed = (part: Part, pen: Pen, { left }: Place): Part => ({
-  height: part.height,
-  draw: (top) => {
-    pen.write("-", left + 2, top, { size: sizes.text });
-    part.draw(top);
-  },
-});
+const dashed = (part: Part, pen: Pen, { left }: Place): Part =>
+  beside(part, (top) => pen.write("-", left + 2, top, { size: sizes.text }));
 
 const doneWidth = 30;
 const rowWidth = 72;
@@ -73,30 +68,41 @@ function knitPart(pen: Pen, line: KnitLine, place: Place): Part {
   const words = knitPhrase(line);
   const style = { size: sizes.text };
   const right = place.left + place.width;
-  const step = lineHeight * sizes.text + 2;
-  let x = place.left + pen.widthOf(words, style) + tick.betweenGroups;
-  let y = 0;
-  const groups = tickGroups(line).map((rows) => {
+  const lines: BoxGroup[][] = [[]];
+  let left = place.left + pen.widthOf(words, style) + tick.betweenGroups;
+  for (const rows of tickGroups(line)) {
     const label = String(rows.at(-1));
     const boxes = rows.length * (tick.side + tick.apart);
     const width = boxes + pen.widthOf(label, { size: sizes.small });
-    if (x + width > right) [x, y] = [place.left, y + step];
-    const at = { x, y };
-    x += width + tick.betweenGroups;
-    return { rows, label, boxes, at };
-  });
-  return {
-    height: y + step,
-    draw: (top) => {
-      pen.write(words, place.left, top, style);
-      for (const { rows, label, boxes, at } of groups) {
-        for (const index of rows.keys())
-          pen.box(at.x + index * (tick.side + tick.apart), top + at.y + 3, tick.side);
-        pen.write(label, at.x + boxes, top + at.y + 1, { size: sizes.small });
-      }
-    },
-  };
+    if (left + width > right) {
+      lines.push([]);
+      left = place.left;
+    }
+    lines.at(-1)!.push({ rows: rows.length, label, left, boxes });
+    left += width + tick.betweenGroups;
+  }
+  const [first, ...more] = lines.map((groups) => boxesPart(pen, groups));
+  return stack([beside(first!, (top) => pen.write(words, place.left, top, style)), ...more]);
 }
+
+/** Boxes side by side, `boxes` points of them, and the number of the last one's row. */
+interface BoxGroup {
+  readonly rows: number;
+  readonly label: string;
+  readonly left: number;
+  readonly boxes: number;
+}
+
+const boxesPart = (pen: Pen, groups: readonly BoxGroup[]): Part => ({
+  height: lineHeight * sizes.text + 2,
+  draw: (top) => {
+    for (const { rows, label, left, boxes } of groups) {
+      for (let index = 0; index < rows; index++)
+        pen.box(left + index * (tick.side + tick.apart), top + 3, tick.side);
+      pen.write(label, left + boxes, top + 1, { size: sizes.small });
+    }
+  },
+});
 
 /** The row's number and box beside its first phrase; more parts only where the row is higher than a page. */
 function doParts(pen: Pen, { row, carriage, phrases, running }: DoLine, place: Place): readonly Part[] {
@@ -110,15 +116,11 @@ function doParts(pen: Pen, { row, carriage, phrases, running }: DoLine, place: P
   const [first, ...rest] = said;
   const height = said.reduce((sum, part) => sum + part.height, 0);
   return [
-    {
-      height: first!.height,
-      draw: (top) => {
-        pen.box(place.left, top + 3, 18);
-        pen.write(String(row), place.left + doneWidth, top - 1, { size: sizes.row, bold: true });
-        pen.write(`carriage ${carriage}`, place.left + doneWidth, top + sizes.row + 2, { size: sizes.small });
-        first!.draw(top);
-      },
-    },
+    beside(first!, (top) => {
+      pen.box(place.left, top + 3, 18);
+      pen.write(String(row), place.left + doneWidth, top - 1, { size: sizes.row, bold: true });
+      pen.write(`carriage ${carriage}`, place.left + doneWidth, top + sizes.row + 2, { size: sizes.small });
+    }),
     ...rest,
     space(Math.max(2, headHeight - height)),
   ];

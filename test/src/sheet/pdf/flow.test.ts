@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { createFlow, type Part, space, stack } from "../../../../src/sheet/pdf/flow.ts";
+import { beside, createFlow, type Part, space, stack } from "../../../../src/sheet/pdf/flow.ts";
 
 interface Drawn {
   readonly name: string;
@@ -136,5 +136,32 @@ describe("parts under one another", () => {
       ["three", 3, 30],
       ["after", 4, 10],
     ]);
+  });
+});
+
+describe("something beside the top of a part", () => {
+  const besideOf = (part: Part, drawn: string[]) => beside(part, (top) => drawn.push(`beside at ${top}`));
+
+  test("is drawn with it and takes no height", () => {
+    const drawn: string[] = [];
+    const part = besideOf({ height: 30, draw: (top) => void drawn.push(`part at ${top}`) }, drawn);
+    expect(part.height).toBe(30);
+    expect(part.split).toBeUndefined();
+    part.draw(7);
+    expect(drawn).toEqual(["beside at 7", "part at 7"]);
+  });
+
+  test("stays with the first of what the part falls into", () => {
+    const marks: string[] = [];
+    const { drawn, flow, part } = recorder();
+    flow.add(part("before", 50));
+    flow.add(besideOf(stack([part("one", 20), part("two", 60), part("three", 30)]), marks));
+    expect(drawn.map(({ name, page: on, top }) => [name, on, top])).toEqual([
+      ["before", 1, 10],
+      ["one", 1, 60],
+      ["two", 2, 10],
+      ["three", 2, 70],
+    ]);
+    expect(marks).toEqual(["beside at 60"]);
   });
 });

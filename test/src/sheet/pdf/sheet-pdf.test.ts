@@ -215,6 +215,18 @@ test("a row that is higher than a page goes on over the next, and nothing of it 
   expect(said).toEqual(phrases);
 });
 
+test("rows knitted plain that take more boxes than a page holds go on over the next", async () => {
+  const carriage = "left" as const;
+  const lines = [
+    { kind: "do" as const, row: 0, carriage, phrases: ["cast on"], running: [] },
+    { kind: "knit" as const, rows: 1500, toRow: 1500, carriage },
+  ];
+  const pages = await pagesOf({ pieces: [tinyPiece("scarf", { blocks: [tinyBlock({ lines })] })] });
+  const tens = pages.flatMap((page) => partsOf(page).body).filter((words) => /^\d+0$/.test(words));
+  expect(tens).toEqual(Array.from({ length: 150 }, (_, index) => `${10 * (index + 1)}`));
+  expect(partsOf(pages[2]!).body[0]).toBe("Done");
+});
+
 test("a text that is longer than a page goes on over the next, and every page is counted", async () => {
   const words = Array.from({ length: 900 }, (_, index) => `word${index}`);
   const pages = await pagesOf({

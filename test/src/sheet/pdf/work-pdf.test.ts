@@ -134,6 +134,17 @@ describe("a row at which something is done", () => {
 });
 
 describe("rows knitted plain", () => {
+  test("fall apart line by line where a page is too short for them, the words beside the first boxes", () => {
+    const words = "knit 30 rows, to row 30, carriage right";
+    const width = 6.75 * words.length + 7 + 135;
+    const [part] = stepParts(pen, [knitLine(30, 30)], { left: 100, width });
+    const [, rows] = part!.split!;
+    expect(rows!.split!.map((line) => textsIn(drawn(line)))).toEqual([
+      [words, "10"],
+      ["20", "30"],
+    ]);
+  });
+
   test("stay in one part with what is done after them, one rule below both", () => {
     const parts = stepParts(
       pen,

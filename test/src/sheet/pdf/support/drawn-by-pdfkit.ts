@@ -2,7 +2,7 @@ import type { Document } from "../../../../../src/sheet/pdf/pen.ts";
 
 export const ownFaces = { regular: "Helvetica", bold: "Helvetica-Bold" };
 
-export const paperHeight = 500;
+const paperHeight = 500;
 
 /** A page of 400 by 500 points and, once something is drawn on it, its PDF with the operators in clear. */
 export async function openPage(font: string = ownFaces.regular) {

@@ -19,19 +19,25 @@ export type Mark =
 const letter = { regular: 0.5, bold: 0.75 };
 
 /**
- * A pen of letters of one width that keeps what is drawn with it: a text of so many letters has as many lines as they
- * fill.
+ * A pen of letters of one width that keeps what is drawn with it: a text has as many lines as its letters fill, and falls in two in its middle.
  */
 export function recordingPen() {
   const marks: Mark[] = [];
   const widthOf: Pen["widthOf"] = (words, { size, bold }) =>
     words.length * size * (bold === true ? letter.bold : letter.regular);
+  const text: Pen["text"] = (words, place, style) => {
+    const { size, bold } = style;
+    return {
+      height: lineHeight * size * Math.max(1, Math.ceil(widthOf(words, style) / place.width)),
+      draw: (top) => void marks.push({ text: words, ...place, top, size, bold: bold === true }),
+      get split() {
+        const half = words.length / 2;
+        return [words.slice(0, half), words.slice(half)].map((one) => text(one, place, style));
+      },
+    };
+  };
   const pen: Pen = {
-    text: (words, { left, width }, { size, bold }) => ({
-      height:
-        lineHeight * size * Math.max(1, Math.ceil(widthOf(words, { size, ...(bold && { bold }) }) / width)),
-      draw: (top) => void marks.push({ text: words, left, top, width, size, bold: bold === true }),
-    }),
+    text,
     write: (words, left, top, { size, bold }) =>
       void marks.push({ text: words, left, top, size, bold: bold === true }),
     widthOf,
