@@ -1,3 +1,4 @@
+import { stretchesOf } from "../../fit/check/stretch.ts";
 import { type WalkPoint, walk } from "../../fit/check/walk.ts";
 import type { FittedPlacement } from "../../fit/fit.ts";
 
@@ -14,17 +15,13 @@ export function hungOn({ sections, firstRow }: FittedPlacement): readonly Hung[]
   if (!first) return [];
   const { motif } = first.look;
   const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
-  return walk(motif, runs).strands.flatMap(({ name, points }) =>
-    points.map((point, index): Hung => {
-      const row = firstRow + point.row;
-      if (motif.kind !== "cord") return { ...point, row, strand: name };
-      const from = points[index - 1];
-      if (!from) return { ...point, row, strand: name, pickup: 0 };
-      const { look, joins } = sections[point.run]!;
-      const counted = [...(from.run === point.run ? [] : joins), ...look.segments].find(
-        ({ needles, rows }) => needles === Math.abs(from.from - point.from) && rows === point.row - from.row,
-      );
-      return { ...point, row, strand: name, pickup: counted?.pickup ?? Number.NaN };
-    }),
-  );
+  return walk(motif, runs).strands.flatMap(({ name, points }) => {
+    const stretches = stretchesOf(sections, points);
+    return points.map((point, index): Hung => {
+      const hung = { ...point, row: firstRow + point.row, strand: name };
+      if (motif.kind !== "cord") return hung;
+      const to = stretches[index - 1];
+      return { ...hung, pickup: to ? (to.counted?.pickup ?? Number.NaN) : 0 };
+    });
+  });
 }
