@@ -194,16 +194,18 @@ describe("the independent check of a steady fit's lengths and loops", () => {
   test("holds each piece of the garment by its own rows, and none that the fit leaves out", () => {
     const limits = { growMm: 1, shrinkMm: 9, limitsLength: true };
     const [panel] = withPiece(limits).pieces;
-    const two: Garment = { ...garment, pieces: [{ ...panel!, name: "other" }, panel!] };
-    const other = { ...straight(50, 10), name: "other" };
+    const outline = [0, 150].map((heightMm) => ({ heightMm, widthMm: 80 }));
+    const two: Garment = { ...garment, pieces: [{ ...panel!, name: "other", outline }, panel!] };
     const fit = laid(anyEase);
-    expect(found(two, fit).map((one) => one.slice(0, 13))).toEqual(["panel, steady"]);
-    // 50 rows are 30 mm too short.
-    expect(found(two, { ...fit, pieces: [other, ...fit.pieces] }).map((one) => one.slice(0, 26))).toEqual([
-      "other, steady: comes out -",
-      "panel, steady: comes out 1",
-      "other, steady: comes out -",
-    ]);
+    const long = "panel, steady: comes out 1.1 mm off where a row is 3.019 mm high";
+    expect(found(two, fit)).toEqual([long]);
+    // 50 rows of an outline of 150 mm are at most 0.94 mm too long, 52 rows up to 6.98 mm.
+    const other = (rows: number): Fit => ({
+      ...fit,
+      pieces: [{ ...straight(rows, 10), name: "other" }, ...fit.pieces],
+    });
+    expect(found(two, other(50))).toEqual([long]);
+    expect(found(two, other(52))[0]).toBe("other, steady: comes out 7.0 mm off where a row is 3.019 mm high");
   });
 
   test("holds a child's loops to their limit with every gauge that is possible", () => {
