@@ -58,7 +58,7 @@ export const leftOut = [
   "test/src/fit/allowance-of-garments.test.ts",
   "test/src/fit/growth/growing.test.ts",
   "test/src/fit/on-hand/cord-usage-of-samples.test.ts",
-  "test/src/fit/refusal/any-fit.test.ts",
+  "test/src/fit/refusal/any-fit-of-garments.test.ts",
   "test/src/sheet/document/sample-documents.test.ts",
   "test/src/sheet/document/sample-phrases.test.ts",
   "test/src/sheet/text/sample-texts.test.ts",

@@ -63,13 +63,12 @@ export function createAnyFit(
   };
 }
 
-/** Indexes of placements that have to do with one another: by a motif, a piece or a match. */
-function groupsOf({ placements, matches }: Garment): readonly (readonly number[])[] {
+/** Indexes of placements that have to do with one another: by a piece, or by a motif, which those that match share. */
+function groupsOf({ placements }: Garment): readonly (readonly number[])[] {
   let groups: (readonly number[])[] = [];
   const tied = (one: number, other: number): boolean =>
     placements[one]!.motif === placements[other]!.motif ||
-    placements[one]!.piece === placements[other]!.piece ||
-    matches.some(({ placements: of }) => of.includes(one) && of.includes(other));
+    placements[one]!.piece === placements[other]!.piece;
   placements.forEach((_, index) => {
     const related = groups.filter((group) => group.some((other) => tied(index, other)));
     groups = [...groups.filter((group) => !related.includes(group)), [...related.flat(), index]];
@@ -109,25 +108,22 @@ function fitsPlainly(
 
 /** The part of a garment that concerns some of its placements. */
 function only(garment: Garment, group: readonly number[]): Garment {
-  const indexes = [...group].sort((a, b) => a - b);
   const renumbered = (match: Match): Match => ({
     ...match,
-    placements: match.placements.map((index) => indexes.indexOf(index)),
+    placements: match.placements.map((index) => group.indexOf(index)),
   });
-  const placements = indexes.map((index) => garment.placements[index]!);
   return {
     ...garment,
-    pieces: garment.pieces.filter(({ name }) => placements.some(({ piece }) => piece === name)),
-    placements,
+    placements: group.map((index) => garment.placements[index]!),
     matches: garment.matches
-      .filter(({ placements }) => placements.some((index) => indexes.includes(index)))
+      .filter(({ placements }) => placements.some((index) => group.includes(index)))
       .map(renumbered),
   };
 }
 
 async function fitsByEngine(garment: Garment, engine: Engine, limits: EngineOptions): Promise<boolean> {
   const choices = enumerate(garment, { fits: 1, anyLayout: true });
-  if (choices.looks.some((looks) => looks.length === 0)) return false;
+  // A motif without a look has no layout either.
   if (choices.layouts.some((layouts) => layouts.length === 0)) return false;
   const everything = garment.placements.map((_, index) => index);
   const isTied = garment.onHand !== undefined || !hasNoTies(garment, everything);
