@@ -49,7 +49,8 @@ function briefOf(action: Action, columns: (motif: string) => number): string {
     case "finish":
       return `${armOf(action, columns)} end on ${needleName(action.needle)}`;
     case "cross":
-      return `cross ${action.left}/${action.right} ${between(action.from, action.to)}`;
+      // The group that is put back first lies in front, so a mirrored pair reads differently.
+      return `cross ${action.left}/${action.right} ${between(action.from, action.to)} ${action.over} first`;
     case "out":
       return `out ${needleName(action.needle)} to ${needleName(action.onto)}`;
     case "in":

@@ -19,7 +19,14 @@ test.each<readonly [string, Action]>([
   ["left 5 on L3", { act: "hang", strand: "left", count: 5, needle: -3, ...ofMotif }],
   ["left 9 loop on R3", { act: "hang", strand: "left", count: 9, needle: 3, loop: true, ...ofMotif }],
   ["left end on L3", { act: "finish", strand: "left", how: "cut", loops: 4, needle: -3, ...ofMotif }],
-  ["cross 2/2 L2-R2", { act: "cross", from: -2, to: 2, left: 2, right: 2, over: "left", ...ofMotif }],
+  [
+    "cross 2/2 L2-R2 left first",
+    { act: "cross", from: -2, to: 2, left: 2, right: 2, over: "left", ...ofMotif },
+  ],
+  [
+    "cross 1/2 L1-R2 right first",
+    { act: "cross", from: -1, to: 2, left: 1, right: 2, over: "right", ...ofMotif },
+  ],
   ["out L5 to L4", { act: "out", needle: -5, onto: -4, ...ofMotif }],
   ["in L5", { act: "in", needle: -5, from: -4, ...ofMotif }],
   ["plain L5-R5", { act: "plain", from: -5, to: 5, ...ofMotif }],
