@@ -64,7 +64,7 @@ export function fitsTied(
         return canAllBeLaid(garment, own, chosen) && fitsFrom(at + 1);
       },
     );
-    if (!fits) for (const field of ofMotif) chosen.delete(field);
+    for (const field of ofMotif) chosen.delete(field);
     return fits;
   };
   return fitsFrom(0);
@@ -149,7 +149,7 @@ function canAllBeLaid(
       taken.set(field, option);
       return keepsLength(field, fields, taken) && layFrom(at + 1);
     });
-    if (!isLaid) taken.delete(field);
+    taken.delete(field);
     return isLaid;
   };
   return layFrom(0);
@@ -193,7 +193,6 @@ function keepsLength({ piece }: Field, fields: readonly Field[], taken: Readonly
   const apart = onPiece.filter(
     (field, at) => !onPiece.slice(0, at).some((earlier) => relation(field, earlier) === "same"),
   );
-  if (apart.length < 2) return true;
   const sum = apart.reduce((total, field) => total + taken.get(field)!.change, 0);
   return (
     sum <= Math.max(...apart.map(({ mostChange }) => mostChange)) &&
