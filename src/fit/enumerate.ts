@@ -168,7 +168,7 @@ function withSupplies(
 ): readonly (readonly Layout[])[] {
   const told = supplies.readsGround ? layoutsByLength(garment, fields, layouts, supplies, lostOn) : layouts;
   return told.map((ofPlacement, index) =>
-    index > 0 || supplies.costOfAll === 0
+    index > 0
       ? ofPlacement
       : ofPlacement.map((layout) => ({ ...layout, cost: layout.cost + supplies.costOfAll })),
   );

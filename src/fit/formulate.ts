@@ -46,10 +46,10 @@ export function formulate(
   const rows = createRows();
   const lookTerms = looks.map((ofMotif) => ofMotif.map((): Terms => []));
   const layoutTerms = layouts.map((ofPlacement) => ofPlacement.map((): Terms => []));
-  const motifGroup = new Map(looks.map((ofMotif, group) => [ofMotif[0]?.motif.name ?? "", group]));
+  const motifGroup = new Map(looks.map((ofMotif, group) => [ofMotif[0]?.motif.name, group]));
 
   layouts.forEach((ofPlacement, placement) => {
-    const group = motifGroup.get(ofPlacement[0]?.field.placement.motif ?? "");
+    const group = motifGroup.get(ofPlacement[0]?.field.placement.motif);
     if (group === undefined) return;
     const link = (key: string): number => rows.at(`link ${placement + 1} ${key}`, "=", 0);
     ofPlacement.forEach((layout, index) => {
@@ -185,7 +185,7 @@ function tiePieces(layouts: readonly (readonly Layout[])[], terms: Terms[][], ro
     for (const row of rowsBetween(onPiece))
       keepApart(cellsBetween(row, onPiece, layouts), onPiece, layouts, terms, rows);
     // Variants keep the limits of the piece's length by themselves.
-    if (!onPiece.some(inVariants)) limitChanges(onPiece, layouts, terms, rows);
+    if (!inVariants(onPiece[0]!)) limitChanges(onPiece, layouts, terms, rows);
   }
 }
 

@@ -109,7 +109,7 @@ function columnPart(
 }
 
 /** The last row up to which every ladder of a column, and the needle outward of it, has its room. */
-function laddersEnd(room: Room, { ladders, repeatRows }: Trace, centre: number, lastRow: number): number {
+function laddersEnd(room: Room, { ladders }: Trace, centre: number, lastRow: number): number {
   if (ladders.length === 0) return Number.POSITIVE_INFINITY;
   const free = (row: number): boolean =>
     ladders.every((ladder) => {
@@ -117,7 +117,7 @@ function laddersEnd(room: Room, { ladders, repeatRows }: Trace, centre: number, 
       return isFree(room, row, extent, extent);
     });
   let row = lastRow;
-  while (row < lastRow + repeatRows && free(row + 1)) row++;
+  while (free(row + 1)) row++;
   return row;
 }
 

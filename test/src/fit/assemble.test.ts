@@ -156,6 +156,13 @@ describe("a growing motif", () => {
     expect(placements[1]!.lastRow).toBe(28);
   });
 
+  test("that is laid nowhere is told by its own look", () => {
+    const own = garmentWith([{}]);
+    const [of] = fieldsOf(own);
+    const settled = [look(), look({ name: "rope" })];
+    expect(assemble(own, settled, [layout({ field: of! })]).looks).toEqual(settled);
+  });
+
   test("has its margins where it comes nearest to an edge", () => {
     // 20 needles to each side up to row 12, then steadily fewer, down to 10 at row 40.
     const tapered = marked({

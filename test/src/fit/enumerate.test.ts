@@ -263,6 +263,7 @@ describe("what a placement loses whatever is chosen", () => {
 
   test("is nothing where nothing is drawn in", () => {
     expect(loss({ ...wide(cable, 3), drawIn: 0 })).toBe(0);
+    expect(loss({ ...cable, drawIn: 0 }, anyFrom(1))).toBe(0);
     expect(loss(written({}).motifs[0]!)).toBe(0);
   });
 
@@ -435,6 +436,35 @@ describe("cord on hand", () => {
     expect([...byChange.keys()].sort()).toEqual([0, 1, 2]);
     expect(byChange.get(2)! - byChange.get(1)!).toBeCloseTo(byChange.get(0)! / 40, 6);
   });
+});
+
+test("yarn of the ground on hand is counted on a piece with needles added for what is drawn in", () => {
+  const stitches = (drawIn: string): number => {
+    const { layouts } = enumerate(
+      written({
+        "on hand": { "ground yarn": "200 m" },
+        yarn: { ground: { tex: 400 } },
+        pieces: {
+          panel: {
+            outline: [
+              { height: "0 cm", width: "12 cm" },
+              { height: "16 cm", width: "12 cm" },
+            ],
+            marks: { middle: "8 cm" },
+            grow: "1 cm",
+          },
+        },
+        motifs: { rope: { ...rope, "draw-in": drawIn } },
+        place: [
+          { motif: "rope", on: "panel", to: "middle", repeats: 1 },
+          { motif: "rope", on: "panel", from: "middle", repeats: 1 },
+        ],
+      }),
+    );
+    return layouts[0]!.find(({ change }) => change === 0)!.amounts[0]!;
+  };
+  // Half of 4 stitches in each of the two: 4 lost, 2 needles more at each side of 20.
+  expect(stitches("50 %") / stitches("0 %")).toBeCloseTo(44 / 40, 9);
 });
 
 describe("what was worked out before", () => {

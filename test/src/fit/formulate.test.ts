@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { ChoiceProgram } from "../../../solver/choice.ts";
+import type { ChoiceProgram, ChoiceRow } from "../../../solver/choice.ts";
 import type { Field } from "../../../src/fit/field.ts";
 import { footingKey, footingOf } from "../../../src/fit/footing.ts";
 import { type Choices, formulate } from "../../../src/fit/formulate.ts";
@@ -20,6 +20,19 @@ const choices = (changes: Partial<Choices> = {}): Choices => ({
   ...changes,
 });
 
+function keeps(sum: number, relation: ChoiceRow["relation"], bound: number): boolean {
+  switch (relation) {
+    case "=":
+      return sum === bound;
+    case "<=":
+      return sum <= bound;
+    case ">=":
+      return sum >= bound;
+    default:
+      throw new Error(`no relation: ${relation}`);
+  }
+}
+
 /** Each way to pick one option out of each group that keeps every row, as the options' indexes. */
 function allowedPicks({ groups, rows }: ChoiceProgram): readonly string[] {
   let picks: readonly (readonly number[])[] = [[]];
@@ -31,13 +44,7 @@ function allowedPicks({ groups, rows }: ChoiceProgram): readonly string[] {
       pick.forEach((index, group) => {
         for (const [row, coefficient] of groups[group]!.options[index]!.terms) sums[row]! += coefficient;
       });
-      return rows.every(({ relation, bound }, row) =>
-        relation === "="
-          ? sums[row] === bound
-          : relation === "<="
-            ? sums[row]! <= bound
-            : sums[row]! >= bound,
-      );
+      return rows.every(({ relation, bound }, row) => keeps(sums[row]!, relation, bound));
     })
     .map((pick) => pick.join());
 }
@@ -170,6 +177,7 @@ describe("what a knitter would notice of an option", () => {
       { name: "layout 1 on ", options: [] },
     ]);
     expect(rows).toEqual([]);
+    expect(formulate(choices({ looks: [[]] })).rows).toEqual([]);
   });
 });
 
@@ -501,6 +509,19 @@ describe("motifs of one piece keep apart", () => {
     expect([picks(12), picks(13)]).toEqual([[], ["0,0,0"]]);
   });
 
+  test("in fields apart that a third overlaps, each with that one", () => {
+    const across = { height: 8, leftEdge: -3, width: 6 };
+    const of = (index: number, fromRow: number, toRow: number, ...firstRows: readonly number[]) =>
+      firstRows.map((firstRow) =>
+        at(field({ index, piece: shared, fromRow, toRow }), { ...across, firstRow }),
+      );
+    const program = formulate(
+      choices({ layouts: [of(0, 0, 20, 0, 8), of(1, 10, 30, 10, 18), of(2, 20, 40, 20, 28)] }),
+    );
+    // Rows 0 to 8 or 8 to 16; 10 to 18 or 18 to 26; 20 to 28 or 28 to 36.
+    expect(allowedPicks(program)).toEqual(["0,0,0,0", "0,0,0,1", "0,0,1,1", "0,1,1,1"]);
+  });
+
   test("and need no row where their fields lie apart with a margin between them", () => {
     const program = formulate(
       choices({
@@ -557,7 +578,7 @@ describe("motifs of one piece keep apart", () => {
       const program = formulate(
         choices({
           layouts: [
-            [at(low(0), where(0, 20)), at(low(0), where(0, 19))],
+            [at(low(0), where(0, 20)), at(low(0), where(0, 19, 3))],
             [at(high(1), where(20, 20)), at(high(1), where(21, 19)), at(high(1), where(20, 20, 6))],
           ],
         }),

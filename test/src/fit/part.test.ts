@@ -316,6 +316,18 @@ describe("an unfinished cable", () => {
     expect([free(19, 16), free(20, 0), free(0, 17)]).toEqual([8, undefined, undefined]);
   });
 
+  test("crosses with each cable what that one crosses", () => {
+    const two = roped({ cables: [cable(1, 2, 3), { ...cable(10, 4, 4), name: "wide" }] });
+    // The wide one reaches 14 needles to the right, the other 4.
+    const free = (least: number) =>
+      partOf(two, { of: margins({ sides: { kind: "free", left: anyFrom(0), right: anyFrom(least) } }) })
+        ?.columns[0];
+    expect([free(6), free(7)]).toEqual([
+      { rope: 2, wide: 2 },
+      { rope: 2, wide: 0 },
+    ]);
+  });
+
   test("goes on as far as its ladders have room, each with the needle outward of it", () => {
     const laddered = roped({
       ladders: [
