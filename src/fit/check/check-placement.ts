@@ -19,6 +19,7 @@ export function checkPlacement(garment: Garment, fit: Fit, fitted: FittedPlaceme
     ...checkSections(garment, look, fitted, where),
     ...checkGrowth(fitted, where),
     ...checkPlace(placement, fitted, piece),
+    ...checkSides(placement, fitted, piece, where),
     ...checkChoices(placement, fitted, where),
   ];
 }
@@ -152,6 +153,47 @@ function checkNeedles(
         );
     }
   });
+  return breaches;
+}
+
+/** A panel that is told to lie where the motif does, and side margins told no smaller than it leaves them anywhere. */
+function checkSides(
+  placement: Placement,
+  fitted: FittedPlacement,
+  piece: CountedPiece,
+  where: string,
+): readonly Breach[] {
+  const { sections, panel, firstRow, lastRow, margins } = fitted;
+  const [first] = sections;
+  if (!first) return [];
+  const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
+  const { edge } = walk(first.look.motif, runs);
+  const reachAt = reachOver(first.look.motif, runs);
+  const room = { left: Number.POSITIVE_INFINITY, right: Number.POSITIVE_INFINITY };
+  let [leftmost, rightmost] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let row = firstRow; row <= lastRow; row++) {
+    const reach = reachAt(row - firstRow);
+    const ends = panel.centres.map((centre, column) => {
+      const { from, to } = turnedIf(isTurned(placement, fitted, column), reach);
+      return { from: centre + from - edge.left, to: centre + to + edge.right };
+    });
+    const [left, right] = [ends[0]!.from, ends.at(-1)!.to];
+    room.left = Math.min(room.left, piece.left[row]! + left);
+    room.right = Math.min(room.right, piece.right[row]! - right);
+    leftmost = Math.min(leftmost, left);
+    rightmost = Math.max(rightmost, right);
+  }
+  const breaches = (["left", "right"] as const)
+    .filter((side) => margins[side] < room[side])
+    .map((side) => breach(where, `${side} margin is told as ${margins[side]}, and it is ${room[side]}`));
+  // What else lies on the piece keeps clear of the panel as it is told.
+  if (panel.leftEdge > leftmost || panel.rightEdge < rightmost)
+    breaches.push(
+      breach(
+        where,
+        `is told to lie between ${panel.leftEdge} and ${panel.rightEdge}, and it lies between ${leftmost} and ${rightmost}`,
+      ),
+    );
   return breaches;
 }
 

@@ -133,12 +133,13 @@ describe("the independent check of a placement's sections", () => {
     const [low, high] = [lookOf(2), lookOf(3)];
     // From -2 to +3 is 4 needles across, and 4 cord stitches are 20 mm over 18.36.
     expect(inSections(section(low, 4), section(high, 5, [stretch(4, 3, 4)]))).toEqual([
-      // The told margins are those of the narrower look.
+      // What is told of its sides is true of the narrower look.
       ...beside(26, 56),
+      "is told to lie between -2 and 2, and it lies between -3 and 3",
     ]);
-    expect(inSections(section(low, 4), section(high, 5)).filter((text) => !text.includes("beside"))).toEqual([
+    expect(inSections(section(low, 4), section(high, 5))[0]).toBe(
       "no count for 4 needles across and 3 rows up",
-    ]);
+    );
   });
 
   /** The wider section of two leaves 7 needles where 8 are told. */
@@ -195,14 +196,36 @@ describe("the independent check of the needles under a motif", () => {
     ]);
     expect(found(margins({ left: 9 }))).toHaveLength(55);
     expect(found(margins({ right: 9 }))).toHaveLength(55);
-    expect(found({}, straight(60, 11))).toEqual([]);
+  });
+
+  test("finds a margin that is told smaller than it is where the motif comes nearest to the edge", () => {
+    const left = (told: number, truly: number) => [`left margin is told as ${told}, and it is ${truly}`];
+    const right = (told: number, truly: number) => [`right margin is told as ${told}, and it is ${truly}`];
+    expect(found(margins({ left: 7 }))).toEqual(left(7, 8));
+    expect(found(margins({ right: 7 }))).toEqual(right(7, 8));
+    expect(found({}, straight(60, 11))).toEqual([...left(8, 9), ...right(8, 9)]);
+    // Nearest at one row is near enough, the first and the last among them; beyond them it is nothing to the motif.
+    for (const row of [2, 20, 56]) {
+      const wide = withNeedles(straight(60, 11), "left", { [row]: 10 });
+      expect(found(margins({ right: 9 }), wide)).toEqual([]);
+      const other = withNeedles(straight(60, 11), "right", { [row]: 10 });
+      expect(found(margins({ left: 9 }), other)).toEqual([]);
+    }
+    for (const row of [1, 57]) {
+      const wide = withNeedles(straight(60, 11), "left", { [row]: 10 });
+      expect(found(margins({ right: 9 }), wide)).toEqual(left(8, 9));
+    }
   });
 
   test("finds a column that is moved one needle", () => {
-    const moved = { panel: { ...sound.panel, centres: [1] } };
-    const texts = found(moved);
-    expect(texts).toHaveLength(55);
-    expect(texts[0]).toBe("row 2: only 9 and 7 needles beside column 1");
+    const texts = found({ panel: { ...sound.panel, centres: [1] } });
+    expect(texts.slice(0, 55)).toEqual(
+      Array.from({ length: 55 }, (_, row) => `row ${2 + row}: only 9 and 7 needles beside column 1`),
+    );
+    expect(texts.slice(55)).toEqual([
+      "left margin is told as 8, and it is 9",
+      "is told to lie between -2 and 2, and it lies between -1 and 3",
+    ]);
   });
 
   /** The placement on a piece, with the sides that its garment asks for and the margins it is told with. */
@@ -451,7 +474,12 @@ describe("the independent check of cables and bands", () => {
     const crossings = { start: [0, 0], repeat: [[0, 6]] };
     const cables = written({ rope: { kind: "cable", lead: 0, repeat: 6, cross: [2, 2], crossings } });
     const look = lookWith(cables.motifs[0]!, {});
-    const laid = placed([section(look, 4), section(look, 6)], { firstRow: 0, lastRow: 60 });
+    const laid = placed([section(look, 4), section(look, 6)], {
+      firstRow: 0,
+      lastRow: 60,
+      margins: { bottom: 0, top: 0, left: 8, right: 8 },
+      panel: { centres: [0], mirrored: 0, leftEdge: -2, rightEdge: 2 },
+    });
     expect(checkPlacement(cables, fitOf(cables, [laid], [piece]), laid)).toEqual([]);
   });
 
@@ -523,6 +551,123 @@ describe("the independent check of cables and bands", () => {
     const other = (right: number) => ({ row: 59, left: [9, 9], right: [0, right] });
     expect(bandFound({ ...piece, neck: other(-7) })).toEqual([]);
     expect(bandFound({ ...piece, neck: other(-6) })).toEqual(["row 60: column 1 does not lie on the cloth"]);
+  });
+});
+
+describe("the independent check of the side margins of a panel", () => {
+  /** What is found of a whole placement that tells these side margins, in as many columns as it likes. */
+  const sidesFound = (of: Garment, laid: FittedPlacement, left: number, right: number): readonly string[] => {
+    const any = { allowed: { kind: "from", least: 0 } } as const;
+    const placements = of.placements.map((one) => ({ ...one, columns: any, gap: any, mirror: laid.gap > 0 }));
+    const told = { ...laid, margins: { ...laid.margins, left, right } };
+    return checkPlacement({ ...of, placements }, fitOf(of, [told], [piece]), told).map((one) => one.found);
+  };
+
+  test("measures them at its outermost columns, turned or not", () => {
+    const hooks = written({
+      hook: {
+        ...swing,
+        quantities: {},
+        repeat: 6,
+        strands: {
+          cord: {
+            start: [-1, 0],
+            repeat: [
+              [3, 3],
+              [-1, 6],
+            ],
+          },
+        },
+      },
+    });
+    // Three columns of 4 needles with 2 between them, the last one turned: -8..-4, -2..2 and 4..8.
+    const laid = placed([section(lookWith(hooks.motifs[0]!, {}), 10)], {
+      lastRow: 60,
+      columns: 3,
+      gap: 2,
+      panel: { centres: [-7, -1, 7], mirrored: 1, leftEdge: -8, rightEdge: 8 },
+    });
+    expect(sidesFound(hooks, laid, 2, 2)).toEqual([]);
+    expect(sidesFound(hooks, laid, 1, 1)).toEqual([
+      "left margin is told as 1, and it is 2",
+      "right margin is told as 1, and it is 2",
+    ]);
+  });
+
+  test("measures a single column as it is, although others would be turned", () => {
+    const hooks = written({
+      hook: {
+        ...swing,
+        quantities: {},
+        repeat: 6,
+        strands: {
+          cord: {
+            start: [-1, 0],
+            repeat: [
+              [3, 3],
+              [-1, 6],
+            ],
+          },
+        },
+      },
+    });
+    const laid = placed([section(lookWith(hooks.motifs[0]!, {}), 10)], {
+      lastRow: 60,
+      gap: 2,
+      panel: { centres: [0], mirrored: 0, leftEdge: -1, rightEdge: 3 },
+    });
+    expect(sidesFound(hooks, laid, 9, 7)).toEqual([]);
+    expect(sidesFound(hooks, laid, 9, 6)).toEqual(["right margin is told as 6, and it is 7"]);
+  });
+
+  test("measures a motif that grows by what it reaches at each row", () => {
+    const grown = placed(
+      [2, 3].map((spread) => section(lookWith(garment.motifs[0]!, { interval: 3, spread }), 4)),
+      { firstRow: 2, lastRow: 50, panel: { ...sound.panel, leftEdge: -3, rightEdge: 3 } },
+    );
+    // Two needles more on both sides from the row on at which it reaches one further: 8 below it, and 9 from there on.
+    const widths = Array.from({ length: 61 }, (_, row) => (row < 26 ? 10 : 12));
+    const wider = { ...piece, left: widths, right: widths };
+    const placement = garment.placements[0]!;
+    const sidesOf = (side: number) => {
+      const told = { ...grown, ...margins({ top: 10, left: side, right: side }) };
+      const fit = fitOf(garment, [told], [wider]);
+      return checkPlacement({ ...garment, placements: [placement] }, fit, told).filter(({ found: text }) =>
+        text.includes("margin"),
+      );
+    };
+    expect(sidesOf(8)).toEqual([]);
+    expect(sidesOf(7)).toEqual([
+      { rule: where, found: "left margin is told as 7, and it is 8" },
+      { rule: where, found: "right margin is told as 7, and it is 8" },
+    ]);
+  });
+
+  test("finds a panel that is told narrower than the motif lies, and none that is wider", () => {
+    const panelFound = (leftEdge: number, rightEdge: number) =>
+      found({ panel: { ...sound.panel, leftEdge, rightEdge } });
+    expect(panelFound(-3, 3)).toEqual([]);
+    expect(panelFound(-1, 2)).toEqual(["is told to lie between -1 and 2, and it lies between -2 and 2"]);
+    expect(panelFound(-2, 1)).toEqual(["is told to lie between -2 and 1, and it lies between -2 and 2"]);
+  });
+
+  test("measures them beside its edge stitches", () => {
+    const bands = written({ leaves: { kind: "band", stitches: 5, repeat: 6, edge: [1, 2] } });
+    // An edge stitch, two repeats of 5 and two edge stitches, from 7 left of the centre to 6 right of it.
+    const laid = placed([section(lookWith(bands.motifs[0]!, {}), 10)], {
+      lastRow: 60,
+      columns: 2,
+      panel: { centres: [-4, 1], mirrored: 0, leftEdge: -7, rightEdge: 6 },
+    });
+    expect(sidesFound(bands, laid, 3, 4)).toEqual([]);
+    const narrow = { ...laid, panel: { ...laid.panel, leftEdge: -6, rightEdge: 5 } };
+    expect(sidesFound(bands, narrow, 3, 4)).toEqual([
+      "is told to lie between -6 and 5, and it lies between -7 and 6",
+    ]);
+    expect(sidesFound(bands, laid, 2, 3)).toEqual([
+      "left margin is told as 2, and it is 3",
+      "right margin is told as 3, and it is 4",
+    ]);
   });
 });
 
