@@ -47,6 +47,9 @@ function missed({ fileName, location, replacement, status }) {
   return `${path}:${start.line}:${start.column} ${seen}\n    ${short(lines.join("\n"))}\n    ${short(replacement)}\n`;
 }
 
+/** A part of which fewer are seen fails the run. */
+const leastKilled = 85;
+
 const rows = [];
 for (const part of asked === undefined ? names : [asked]) {
   const outcomes = await outcomesOf(part);
@@ -64,3 +67,4 @@ for (const part of asked === undefined ? names : [asked]) {
   });
 }
 console.table(rows);
+if (rows.some((row) => row["killed, %"] < leastKilled)) process.exitCode = 1;
