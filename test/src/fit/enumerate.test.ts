@@ -410,6 +410,41 @@ describe("cord on hand", () => {
     for (const { amounts } of layouts[0]!) expect(amounts[0]).toBeGreaterThan(0);
   });
 
+  test("keeps the ways to grow of which one is cheaper or takes less cord, or has less of anything that is read", () => {
+    const ways = (onHand: object, measures: readonly Measure[] = []) => {
+      const grown = written({
+        "on hand": { cord: "4 m", ...onHand },
+        motifs: {
+          plait: {
+            like: "crossed cord",
+            interval: 4,
+            spread: { allow: [3, 4], prefer: 3, change: 1 },
+            ease: { from: "-35 %", to: "50 %", prefer: "0 %" },
+          },
+        },
+        place: [{ motif: "plait", on: "panel", repeats: 2 }],
+      });
+      return enumerate(grown, { fits: 1, measures })
+        .layouts[0]!.map(({ sections }) =>
+          sections!.map(({ look, repeats }) => `${repeats} of ${look.values.get("spread")}`).join(", "),
+        )
+        .sort();
+    };
+    const [narrow, wider, narrower, wide] = ["2 of 3", "1 of 3, 1 of 4", "1 of 4, 1 of 3", "2 of 4"];
+    // Cord in m, points of ease and needles of spread at 1.2: 0.23, 10.51 + 0; 0.255, 8.27 + 0.6; 0.28, 7.7 + 0.6;
+    // 0.29, 7.13 + 1.2. The last costs 8.33 where the one before it costs 8.3 and takes less.
+    expect(ways({})).toEqual([wider, narrower, narrow]);
+    // Its ease is the best of all, though.
+    expect(ways({}, [{ name: "one", ofLook: () => 0, ofLayout: () => 1 }])).toEqual([
+      wider,
+      narrower,
+      narrow,
+      wide,
+    ]);
+    // Where as little as can be is to be left over, more may be better.
+    expect(ways({ prefer: "least waste" })).toEqual([wider, narrower, narrow, wide]);
+  });
+
   test("is read of the piece where it is the ground's yarn, at each length that it may have", () => {
     const garments = garment({
       "on hand": { "ground yarn": "200 m" },
