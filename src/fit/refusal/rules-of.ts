@@ -1,8 +1,8 @@
 import { groundStitch } from "../../cloth/gauge.ts";
 import { type Allowed, anyFrom, only } from "../../garment/allowed.ts";
 import type { Garment, Match, Meeting, Piece, Placement } from "../../garment/garment.ts";
-import type { Motif } from "../../motif/motif.ts";
-import { listed } from "../../report/words.ts";
+import type { Motif, Quantity } from "../../motif/motif.ts";
+import { counted, listed } from "../../report/words.ts";
 import { placedMotifs } from "../enumerate.ts";
 import {
   farColumns,
@@ -56,11 +56,11 @@ function placementRules(placement: Placement, index: number): readonly NamedRule
       placements: garment.placements.map((one, at) => (at === index ? change(one) : one)),
     }));
   const { repeats, columns, gap, margins } = placement;
-  const bottom = rule(["margins", "bottom"], `bottom margin ${inWords(margins.bottom)} rows`, (one) => ({
+  const bottom = rule(["margins", "bottom"], `bottom margin ${inUnits(margins.bottom, "rows")}`, (one) => ({
     ...one,
     margins: { ...one.margins, bottom: anyFrom(0) },
   }));
-  const top = rule(["margins", "top"], `top margin ${inWords(margins.top)} rows`, (one) => ({
+  const top = rule(["margins", "top"], `top margin ${inUnits(margins.top, "rows")}`, (one) => ({
     ...one,
     margins: { ...one.margins, top: anyFrom(0) },
   }));
@@ -69,7 +69,7 @@ function placementRules(placement: Placement, index: number): readonly NamedRule
       ...one,
       columns: { ...one.columns, allowed: farther(one, one.columns.allowed, farColumns, 1) },
     })),
-    rule(["gap"], `gap ${inWords(gap.allowed)} needles`, (one) => ({
+    rule(["gap"], `gap ${inUnits(gap.allowed, "needles")}`, (one) => ({
       ...one,
       gap: { ...one.gap, allowed: farther(one, one.gap.allowed, farGap, 0) },
     })),
@@ -100,7 +100,7 @@ const meetingPath = ({ meet }: Placement, at: number): readonly (string | number
   meet.length > 1 ? ["meet", at] : ["meet"];
 
 export const meetingInWords = ({ mark, at }: Meeting): string =>
-  typeof at === "string" ? `${at} at ${mark}` : `${at.rows} rows into its repeat at ${mark}`;
+  typeof at === "string" ? `${at} at ${mark}` : `${counted(at.rows, "row")} into its repeat at ${mark}`;
 
 function matchRule(garment: Garment, match: Match): NamedRule {
   const placements = match.placements.map((index) => garment.placements[index]!);
@@ -121,12 +121,12 @@ function sideRules(
   });
   if (sides.kind === "centred")
     return [
-      rule(["margins", "side"], `at least ${sides.least} needles at each side`, (one) =>
+      rule(["margins", "side"], `at least ${counted(sides.least, "needle")} at each side`, (one) =>
         withSides(one, { kind: "centred", least: 0 }),
       ),
     ];
   return (["left", "right"] as const).map((side) =>
-    rule(["margins", side], `${side} margin ${inWords(sides[side])} needles`, (one) =>
+    rule(["margins", side], `${side} margin ${inUnits(sides[side], "needles")}`, (one) =>
       one.margins.sides.kind === "free" ? withSides(one, { ...one.margins.sides, [side]: anyFrom(0) }) : one,
     ),
   );
@@ -150,7 +150,7 @@ function motifRules(motif: Motif): readonly NamedRule[] {
       })),
     ),
     ...motif.quantities.map((quantity) =>
-      rule([quantity.name], `${quantity.name} ${inWords(quantity.allowed)} ${quantity.unit}`, (one) => ({
+      rule([quantity.name], `${quantity.name} ${inUnits(quantity.allowed, quantity.unit)}`, (one) => ({
         ...one,
         quantities: one.quantities.map((other) =>
           other.name === quantity.name
@@ -188,6 +188,19 @@ function lengthRules(garment: Garment, piece: Piece): readonly NamedRule[] {
 const centimetres = (mm: number): string => `${Number((mm / 10).toFixed(2))} cm`;
 
 const percent = (fraction: number): string => `${Number((100 * fraction).toFixed(2))} %`;
+
+const oneOf: Readonly<Record<Quantity["unit"], string>> = {
+  rows: "row",
+  needles: "needle",
+  stitches: "stitch",
+  strands: "strand",
+};
+
+/** "4 rows", "1 needle", "2 to 9 stitches". */
+function inUnits(allowed: Allowed, unit: Quantity["unit"]): string {
+  const words = inWords(allowed);
+  return `${words} ${words === "1" ? oneOf[unit] : unit}`;
+}
 
 /** "4", "2 to 9", "2, 4 or 8", "5 or more". */
 export function inWords(allowed: Allowed): string {

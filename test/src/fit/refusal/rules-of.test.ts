@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { NamedRule } from "../../../../src/fit/refusal/rule.ts";
 import { inWords, meetingInWords, rulesOf } from "../../../../src/fit/refusal/rules-of.ts";
-import { anyFrom, only } from "../../../../src/garment/allowed.ts";
+import { type Allowed, anyFrom, only } from "../../../../src/garment/allowed.ts";
 import type { Garment, Piece, Placement } from "../../../../src/garment/garment.ts";
-import type { Motif } from "../../../../src/motif/motif.ts";
+import type { Motif, Quantity } from "../../../../src/motif/motif.ts";
 import { cable, laid, plait, smallGarment, strip } from "../../../support/small-garment.ts";
 
 /** Two pieces that carry motifs and one that carries none, and a motif that is laid nowhere. */
@@ -85,7 +85,7 @@ test("every limit of what is laid is a rule, in the order of the file, as a knit
     ["place.0.repeats", "plait on front: repeats 1 or more"],
     ["place.1.columns", "ropes on front: columns 2"],
     ["place.1.gap", "ropes on front: gap 2 needles"],
-    ["place.1.margins.side", "ropes on front: at least 1 needles at each side"],
+    ["place.1.margins.side", "ropes on front: at least 1 needle at each side"],
     ["place.1.margins.bottom", "ropes on front: bottom margin 0 to 9 rows"],
     ["place.1.margins.top", "ropes on front: top margin 0 to 9 rows"],
     ["place.1.meet", "ropes on front: whole at waist"],
@@ -114,6 +114,38 @@ test("every limit of what is laid is a rule, in the order of the file, as a knit
     ["pieces.back.grow", "back may grow by 0 cm"],
   ]);
   for (const { rule: name, path } of rules) expect(path.join(".")).toBe(name);
+});
+
+test.each<[Quantity["unit"], string, string]>([
+  ["rows", "spread 1 row", "spread 1 or 2 rows"],
+  ["needles", "spread 1 needle", "spread 1 or 2 needles"],
+  ["stitches", "spread 1 stitch", "spread 1 or 2 stitches"],
+  ["strands", "spread 1 strand", "spread 1 or 2 strands"],
+])("a single one of %s is said so", (unit, single, several) => {
+  const spread = (allowed: Allowed): Garment =>
+    withMotif("plait", () => ({ quantities: [{ name: "spread", unit, allowed }] }));
+  const words = (from: Garment): string => rulesOf(from).find(({ path }) => path[2] === "spread")!.words;
+  expect([words(spread(only(1))), words(spread(only(1, 2)))]).toEqual([
+    `plait: ${single}`,
+    `plait: ${several}`,
+  ]);
+});
+
+test("a margin or a gap of a single row or needle is said so", () => {
+  const narrow = withPlacement(2, () => ({
+    gap: { allowed: only(1) },
+    margins: { bottom: only(1), top: only(1), sides: { kind: "free", left: only(1), right: only(1) } },
+  }));
+  const words = rulesOf(narrow)
+    .filter(({ path }) => path[1] === 2)
+    .map((one) => one.words);
+  expect(words.slice(1, 6)).toEqual([
+    "plait on back: gap 1 needle",
+    "plait on back: left margin 1 needle",
+    "plait on back: right margin 1 needle",
+    "plait on back: bottom margin 1 row",
+    "plait on back: top margin 1 row",
+  ]);
 });
 
 test("who wears it and what is on hand are rules, too", () => {
@@ -228,6 +260,7 @@ test.each([
   ["whole", "whole at waist"],
   ["half", "half at waist"],
   [{ rows: 3 }, "3 rows into its repeat at waist"],
+  [{ rows: 1 }, "1 row into its repeat at waist"],
 ] as const)("a meeting is said in words: %j is %s", (at, words) => {
   expect(meetingInWords({ mark: "waist", at })).toBe(words);
 });
