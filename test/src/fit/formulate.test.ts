@@ -509,6 +509,17 @@ describe("motifs of one piece keep apart", () => {
     expect([picks(12), picks(13)]).toEqual([[], ["0,0,0"]]);
   });
 
+  test("in each of two fields, where several lie in either", () => {
+    const across = { height: 8, leftEdge: -3, width: 6 };
+    const of = (index: number, fromRow: number) => {
+      const own = field({ index, piece: shared, fromRow, toRow: fromRow + 20 });
+      return [-3, 3].map((leftEdge) => at(own, { ...across, firstRow: fromRow + 2, leftEdge }));
+    };
+    const program = formulate(choices({ layouts: [of(0, 0), of(1, 0), of(2, 20), of(3, 20)] }));
+    // One at the left and one at the right below, and so above.
+    expect(allowedPicks(program)).toEqual(["0,0,1,0,1", "0,0,1,1,0", "0,1,0,0,1", "0,1,0,1,0"]);
+  });
+
   test("in fields apart that a third overlaps, each with that one", () => {
     const across = { height: 8, leftEdge: -3, width: 6 };
     const of = (index: number, fromRow: number, toRow: number, ...firstRows: readonly number[]) =>
@@ -621,6 +632,8 @@ describe("motifs of one piece keep apart", () => {
     ];
     const work = () => formulate(choices({ layouts }));
     expect([holdsMoreThan(5, work), holdsMoreThan(4, work)]).toEqual([false, true]);
+    // One that is alone covers none.
+    expect(holdsMoreThan(0, () => formulate(choices({ layouts: layouts.slice(0, 1) })))).toBe(false);
   });
 });
 

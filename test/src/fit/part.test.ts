@@ -364,6 +364,9 @@ describe("an unfinished cable", () => {
     expect(partOf(laddered, { others })).toMatchObject({ lastRow: 32 });
     const clear = others.map((one) => ({ ...one, panel: { ...one.panel, leftEdge: 6 } }));
     expect(partOf(laddered, { others: clear })).toMatchObject({ lastRow: 36 });
+    // What lies beside the rows below the part is nothing to it.
+    const below = others.map((one) => ({ ...one, firstRow: 10, lastRow: 20 }));
+    expect(partOf(laddered, { others: below })).toMatchObject({ lastRow: 36 });
   });
 });
 
