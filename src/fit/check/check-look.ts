@@ -4,6 +4,7 @@ import type { BandMotif, CordMotif } from "../../motif/motif.ts";
 import { keepsRule } from "../../motif/rules.ts";
 import type { FittedLook, FittedSection } from "../fit.ts";
 import { type Breach, breach, easeTolerance } from "./breach.ts";
+import { stretchesOf } from "./stretch.ts";
 import { numberOf, type WalkPoint, walk } from "./walk.ts";
 
 /** Values allowed, rules kept, and for a cord every stretch between two hangings counted with its ease in limits. */
@@ -61,17 +62,9 @@ export function checkStretches(
   const stitchMm = cord.overMm / cord.stitches;
   const runs = sections.map(({ look: { values }, repeats }) => ({ values, repeats }));
   for (const { name, points } of walk(motif, runs).strands)
-    for (let index = 1; index < points.length; index++) {
-      const [from, to] = [points[index - 1]!, points[index]!];
+    for (const { from, to, needles, rows, counted: segment } of stretchesOf(sections, points)) {
       if (!concerns(to, from)) continue;
-      const needles = Math.abs(from.from - to.from);
-      const rows = to.row - from.row;
       const where = `${motif.name}, ${name}, row ${to.row}`;
-      const { look, joins } = sections[to.run]!;
-      const counted = from.run === to.run ? look.segments : [...joins, ...look.segments];
-      const segment = counted.find(
-        (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
-      );
       if (rows < 1 || !segment) {
         breaches.push(breach(where, `no count for ${needles} needles across and ${rows} rows up`));
         continue;

@@ -24,14 +24,15 @@ function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedP
   const markRow = (called: string): number =>
     rowOf(piece.marks.find(({ name }) => name === called)!.heightMm);
   // One field has one change, whatever its marks are called; fields that overlap in part have none.
-  const asked = new Map(
-    fit.placements
-      .filter((placement) => placement.piece === piece.name)
-      .map(({ index, change }) => {
-        const { from, to } = garment.placements[index]!;
-        return [`${markRow(from)}..${markRow(to)}`, change];
-      }),
-  );
+  const asked = new Map<string, number>();
+  for (const { index, change } of fit.placements.filter((placement) => placement.piece === piece.name)) {
+    const { from, to } = garment.placements[index]!;
+    const field = `${markRow(from)}..${markRow(to)}`;
+    const before = asked.get(field) ?? change;
+    if (before !== change)
+      breaches.push(breach(piece.name, `${from} to ${to} changes by ${change} rows, and by ${before}`));
+    asked.set(field, change);
+  }
   const sum = [...asked.values()].reduce((all, change) => all + change, 0);
   if (sum !== changed)
     breaches.push(breach(piece.name, `${sum} rows are asked for, and its length changes by ${changed}`));

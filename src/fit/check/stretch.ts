@@ -4,6 +4,7 @@ import { type Walk, type WalkPoint, walk } from "./walk.ts";
 
 /** The cord between two hangings of a strand, and what a fit tells to count for it. */
 export interface Stretch {
+  readonly from: WalkPoint;
   /** The hanging that it ends at. */
   readonly to: WalkPoint;
   readonly needles: number;
@@ -25,7 +26,7 @@ export const stretchesOf = (
     const counted = counts.find(
       (one) => one.needles === needles && one.rows === rows && one.fixed === to.count,
     );
-    return { to, needles, rows, counted };
+    return { from, to, needles, rows, counted };
   });
 
 /** One column's strands, with one repeat more where it is worked in part: what there is of it is a part of that. */

@@ -71,6 +71,11 @@ describe("the independent check of a piece's length", () => {
     expect(lengthsFound(garment, 62, [2, 2])).toEqual([]);
   });
 
+  test("finds placements of one field that do not agree on its change", () => {
+    const garment = inLength(9, 9, [{ to: "middle" }, { from: "bottom", to: "above" }]);
+    expect(lengthsFound(garment, 62, [1, 2])).toEqual(["panel: bottom to above changes by 2 rows, and by 1"]);
+  });
+
   test("leaves the placements of other pieces alone", () => {
     const garment = inLength(9, 9);
     const fit = fitOf(garment, [placed([], { piece: "back", change: 2 })], [straight(60, 10)]);
