@@ -1,4 +1,5 @@
 import type { Engine } from "../../solver/program.ts";
+import { nearest, wholeWithin } from "../cloth/gauge.ts";
 import type { Fit } from "../fit/fit.ts";
 import { rulesOf } from "../fit/refusal/rules-of.ts";
 import { conflictAmong, type NamedRule } from "../fit/refusal.ts";
@@ -40,13 +41,13 @@ export async function obstaclesTo(
   };
   const piece = garment.pieces.find(({ name }) => name === pieceName)!;
   const rowMm = gauge.overMm / gauge.rows;
-  if (Math.round(piece.outline.at(-1)!.heightMm / rowMm) <= row) return { conflict: [], isLongEnough: true };
+  if (nearest(piece.outline.at(-1)!.heightMm / rowMm) <= row) return { conflict: [], isLongEnough: true };
   const { rules } = await conflictAmong(rulesFor(garment, pieceName), garment, fits);
   const byMore = (key: "growMm" | "shrinkMm") => (rows: number) =>
     fits({
       ...garment,
       pieces: garment.pieces.map((one) =>
-        one === piece ? { ...one, [key]: (Math.floor(one[key] / rowMm) + rows) * rowMm } : one,
+        one === piece ? { ...one, [key]: (wholeWithin(one[key] / rowMm) + rows) * rowMm } : one,
       ),
     });
   const rowsMore = await fewest(byMore("growMm"));
