@@ -1,7 +1,6 @@
 import { cordStitchMm, groundStitch } from "../../cloth/gauge.ts";
 import type { Garment } from "../../garment/garment.ts";
 import type { CordMotif, Motif } from "../../motif/motif.ts";
-import { listed } from "../../report/words.ts";
 import { partOf } from "../../safety/body-part.ts";
 import { isForbidden, mostLoopMm } from "../../safety/cord-rules.ts";
 import { wearerWords } from "../../safety/wearer-words.ts";
@@ -23,7 +22,7 @@ export function wearerRules(garment: Garment): readonly NamedRule[] {
     {
       rule: wearer.path.join("."),
       path: wearer.path,
-      words: `for ${wearerWords(wearer)} ${listed(words)}`,
+      words: `for ${wearerWords(wearer)} ${words.join("; ")}`,
       lift: ({ wearer: _, ...others }) => others,
     },
   ];

@@ -88,7 +88,7 @@ describe("who wears it", () => {
       "for a wearer of 5 years no cord may lie on hood, and plait does",
     ]);
     expect(words(worn({ age: 5 }, large, { name: "hood" }))).toEqual([
-      `for a wearer of 5 years no cord may lie on hood, and plait does and ${tooLarge}`,
+      `for a wearer of 5 years no cord may lie on hood, and plait does; ${tooLarge}`,
     ]);
   });
 
@@ -116,7 +116,7 @@ describe("who wears it", () => {
     });
     expect(words(garment)).toEqual([
       "for a wearer of 5 years plait may not go up to bind-off on back, because no cord may lie at the back of the neck" +
-        " and no cord may lie on hood, and plait does",
+        "; no cord may lie on hood, and plait does",
     ]);
   });
 });
