@@ -172,17 +172,24 @@ describe("where a piece is narrowest", () => {
   });
 });
 
-test("of one piece no more than a hundred thousand ranges of rows are kept", () => {
-  const rows = 100_000;
-  const long = counted({ rows });
-  const first = narrowest(long, 0, 0);
-  for (let row = 1; row < rows; row++) narrowest(long, row, row);
-  expect(narrowest(long, 0, 0)).toBe(first);
-  narrowest(long, rows, rows);
-  const again = narrowest(long, 0, 0);
-  expect(again).not.toBe(first);
-  expect(again).toEqual(first);
-  expect(narrowest(long, 0, 0)).toBe(again);
+test("of all pieces together a hundred thousand ranges of rows are kept, and no more", () => {
+  const [long, other] = [counted({ rows: 4 }), counted({ rows: 100_000 })];
+  let row = 0;
+  /** Ranges of the other piece until the one of the long piece is measured anew. */
+  const untilMeasuredAnew = (): number => {
+    const kept = narrowest(long, 0, 4);
+    for (let ranges = 1; ; ranges++) {
+      narrowest(other, row, row);
+      row = (row + 1) % 100_000;
+      const now = narrowest(long, 0, 4);
+      if (now === kept) continue;
+      expect(now).toEqual(kept);
+      return ranges;
+    }
+  };
+  untilMeasuredAnew();
+  // Two are kept then, the last of the other piece and the long piece's own.
+  expect(untilMeasuredAnew()).toBe(99_999);
 });
 
 describe("a panel at a neck", () => {
