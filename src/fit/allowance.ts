@@ -20,7 +20,7 @@ interface Allowance {
 /**
  * Layouts, looks and the places that they keep apart, all taken together, that one garment's choices may hold. Each takes
  * three quarters of a kilobyte until its program is written, and the program and its text come to as much again, so this
- * stays within a gigabyte. The samples hold up to 2,600 of them, seven cords that share their rows 26,000.
+ * stays within a gigabyte. The samples hold up to 2,600 of them, seven cords that share their rows 8,700.
  */
 const MOST_HELD = 400_000;
 

@@ -286,17 +286,29 @@ function keepApart(
   const coveredBy = new Map<string, Set<number>>();
   for (const layout of fields.flatMap(({ index }) => layouts[index]!)) {
     goOn();
-    const cells = covered(layout);
-    hold(cells.length);
-    for (const cell of cells) coveredBy.set(cell, (coveredBy.get(cell) ?? new Set()).add(layout.field.index));
+    for (const cell of covered(layout)) {
+      const indices = coveredBy.get(cell);
+      if (indices) indices.add(layout.field.index);
+      else {
+        hold(1);
+        coveredBy.set(cell, new Set([layout.field.index]));
+      }
+    }
   }
   for (const { index } of fields)
     layouts[index]!.forEach((layout, at) => {
+      goOn();
       // A cell that only one placement can cover keeps nothing apart.
       for (const cell of covered(layout))
-        if (coveredBy.get(cell)!.size > 1) terms[index]![at]!.push([rows.at(cell, "<=", 1), 1]);
+        if (coveredBy.get(cell)!.size > 1) {
+          hold(heldByTerm);
+          terms[index]![at]!.push([rows.at(cell, "<=", 1), 1]);
+        }
     });
 }
+
+/** A term of the program and of its text takes about a quarter of what a layout does. */
+const heldByTerm = 0.25;
 
 const distinct = (values: readonly number[]): readonly number[] => [...new Set(values)].sort((a, b) => a - b);
 
