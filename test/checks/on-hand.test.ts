@@ -29,7 +29,7 @@ import { fitHere, garmentOf } from "../support/run-garment.ts";
 const costTolerance = 1e-6;
 
 /** Random garments each time, and more of them where EVENROW_LONG is set. */
-const count = process.env.EVENROW_LONG ? 600 : 100;
+const count = process.env.EVENROW_LONG ? 600 : 60;
 
 interface Judged {
   readonly stocking: Stocking;
