@@ -134,10 +134,12 @@ export function createPieceCounter(
   const counted = new Map<string, CountedPiece>();
   let rowsKept = 0;
   return (piece, stretches, extraNeedles) => {
-    const key = JSON.stringify([piece.name, stretches, extraNeedles]);
+    // As it was drawn it is the same piece, whichever of its stretches is asked about.
+    const changing = stretches.filter(({ change }) => change !== 0);
+    const key = JSON.stringify([piece.name, changing, extraNeedles]);
     const known = counted.get(key);
     if (known) return known;
-    const made = countPiece(piece, stitch, stretches, extraNeedles);
+    const made = countPiece(piece, stitch, changing, extraNeedles);
     rowsKept += made.rows;
     if (rowsKept > mostRowsKept) {
       counted.clear();

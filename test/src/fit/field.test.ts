@@ -242,6 +242,8 @@ describe("counting a piece again and again", () => {
     const count = createPieceCounter(stitch);
     const plain = count(piece(), [], 0);
     expect(count(piece(), [], 0)).toBe(plain);
+    // A stretch that keeps its length leaves the piece as it was drawn.
+    expect(count(piece(), [{ ...stretch, change: 0 }], 0)).toBe(plain);
     expect(count(piece(), [stretch], 0).rows).toBe(44);
     expect(count(piece(), [], 2).left[0]).toBe(22);
     expect(count(piece({ name: "other" }), [], 0).name).toBe("other");
