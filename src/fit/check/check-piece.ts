@@ -16,7 +16,7 @@ export function checkPiece(garment: Garment, fit: Fit, piece: Piece): readonly B
 
 function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedPiece): readonly Breach[] {
   const rowMm = garment.gauge.ground.overMm / garment.gauge.ground.rows;
-  const rowOf = (heightMm: number): number => Math.floor(heightMm / rowMm + 0.5 + roundingTolerance);
+  const rowOf = (heightMm: number): number => rowAt(heightMm, rowMm);
   const changed = counted.rows - rowOf(piece.outline.at(-1)!.heightMm);
   const breaches: Breach[] = [];
   if (changed * rowMm > piece.growMm + lengthTolerance || -changed * rowMm > piece.shrinkMm + lengthTolerance)
@@ -42,8 +42,8 @@ function checkLength(garment: Garment, fit: Fit, piece: Piece, counted: CountedP
 /** A hundredth of a millimetre: far below a row, far above what the sums lose. */
 export const lengthTolerance = 0.01;
 
-/** In rows: a height that comes to half a row is that however its last digits fall. */
-const roundingTolerance = 1e-9;
+/** The row nearest to a height, halves upward; a height that comes to half a row is that however its last digits fall. */
+export const rowAt = (heightMm: number, rowMm: number): number => Math.floor(heightMm / rowMm + 0.5 + 1e-9);
 
 /** Needles that the bed has, and steps that the carriage can knit. */
 export function checkSteps(garment: Garment, piece: CountedPiece, side: Side): readonly Breach[] {

@@ -1,6 +1,6 @@
 import type { CountedPiece } from "../../cloth/counted-piece.ts";
 import { type Breach, breach } from "../../fit/check/breach.ts";
-import { lengthTolerance } from "../../fit/check/check-piece.ts";
+import { lengthTolerance, rowAt } from "../../fit/check/check-piece.ts";
 import type { Fit, FittedPlacement } from "../../fit/fit.ts";
 
 /**
@@ -18,7 +18,7 @@ export function checkLengths(
   const rowMm = garment.gauge.ground.overMm / garment.gauge.ground.rows;
   const { outline, marks, growMm, shrinkMm } = garment.pieces.find(({ name }) => name === piece.name)!;
   const heightOf = (mark: string): number => marks.find(({ name }) => name === mark)!.heightMm;
-  const rowOf = (heightMm: number): number => Math.floor(heightMm / rowMm + 0.5 + roundingTolerance);
+  const rowOf = (heightMm: number): number => rowAt(heightMm, rowMm);
   // One field has one change, whatever its marks are called.
   const fieldOf = ({ index }: FittedPlacement): string => {
     const { from, to } = garment.placements[index]!;
@@ -55,6 +55,3 @@ export function checkLengths(
     breaches.push(breach(piece.name, `its length changes by ${changed} rows, more than it may`));
   return breaches;
 }
-
-/** Heights that are whole rows on paper stay so, however the last digits of the measured gauge fall. */
-const roundingTolerance = 1e-9;
