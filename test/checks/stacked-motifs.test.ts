@@ -6,6 +6,7 @@ import { exhaustiveBest } from "../support/exhaustive.ts";
 import type { GarmentFile, MarginsEntry } from "../support/garment-file.ts";
 import { edgesOf } from "../support/knittable-edges.ts";
 import { fitHere, garmentOf } from "../support/run-garment.ts";
+import { threeByFour } from "../support/three-by-four.ts";
 
 /** Rows are 4 mm high, stitches 3 mm wide. */
 const rows = (count: number): string => `${4 * count} mm`;
@@ -60,12 +61,7 @@ const garments = fc
       margins: own,
     }));
     return {
-      format: "evenrow/1",
-      bed: { needles: 100 },
-      gauge: {
-        ground: { stitches: 20, rows: 15, over: "6 cm" },
-        cord: { needles: 3, stitches: 12, over: "6 cm" },
-      },
+      ...threeByFour,
       pieces: {
         panel: {
           outline: [

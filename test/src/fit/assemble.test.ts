@@ -5,6 +5,7 @@ import { type Field, fieldsOf } from "../../../src/fit/field.ts";
 import type { Garment, Piece, Placement } from "../../../src/garment/garment.ts";
 import type { Motif } from "../../../src/motif/motif.ts";
 import { garmentOf } from "../../support/run-garment.ts";
+import { threeByFour } from "../../support/three-by-four.ts";
 import { footing, garment, layout, look, piece, placement, trace } from "./support/plain-parts.ts";
 
 /** A panel of 40 rows with a mark at row 20. */
@@ -196,12 +197,7 @@ describe("what a fit gives up", () => {
 
   test("is what is left over, too, where as little as can be is to be, just as its choices were weighed", () => {
     const own = garmentOf({
-      format: "evenrow/1",
-      bed: { needles: 100 },
-      gauge: {
-        ground: { stitches: 20, rows: 15, over: "6 cm" },
-        cord: { needles: 3, stitches: 12, over: "6 cm" },
-      },
+      ...threeByFour,
       "on hand": { cord: "2 m", prefer: "least waste" },
       pieces: {
         panel: {

@@ -9,26 +9,24 @@ import { anyFrom, only } from "../../../src/garment/allowed.ts";
 import type { Garment } from "../../../src/garment/garment.ts";
 import type { CableMotif, Motif } from "../../../src/motif/motif.ts";
 import { garmentOf } from "../../support/run-garment.ts";
+import { threeByFour } from "../../support/three-by-four.ts";
 import { mostHeld } from "./support/held.ts";
 import { field, placement } from "./support/plain-parts.ts";
+
+const panel = {
+  outline: [
+    { height: "0 cm", width: "12 cm" },
+    { height: "16 cm", width: "12 cm" },
+  ],
+  marks: { middle: "8 cm" },
+};
 
 /** Stitches of 3 mm, rows of 4 mm, cord stitches of 5 mm; a panel of 40 needles and 40 rows. */
 const written = (changes: object): Garment =>
   garmentOf({
-    format: "evenrow/1",
-    bed: { needles: 100 },
-    gauge: {
-      ground: { stitches: 20, rows: 15, over: "6 cm" },
-      cord: { needles: 3, stitches: 12, over: "6 cm" },
-    },
+    ...threeByFour,
     pieces: {
-      panel: {
-        outline: [
-          { height: "0 cm", width: "12 cm" },
-          { height: "16 cm", width: "12 cm" },
-        ],
-        marks: { middle: "8 cm" },
-      },
+      panel,
     },
     motifs: { rails },
     place: [whole],
@@ -450,14 +448,7 @@ describe("cord on hand", () => {
       "on hand": { "ground yarn": "200 m" },
       yarn: { ground: { tex: 400 } },
       pieces: {
-        panel: {
-          outline: [
-            { height: "0 cm", width: "12 cm" },
-            { height: "16 cm", width: "12 cm" },
-          ],
-          marks: { middle: "8 cm" },
-          grow: "1 cm",
-        },
+        panel: { ...panel, grow: "1 cm" },
       },
       place: [
         { ...whole, to: "middle", repeats: 3 },
@@ -480,14 +471,7 @@ test("yarn of the ground on hand is counted on a piece with needles added for wh
         "on hand": { "ground yarn": "200 m" },
         yarn: { ground: { tex: 400 } },
         pieces: {
-          panel: {
-            outline: [
-              { height: "0 cm", width: "12 cm" },
-              { height: "16 cm", width: "12 cm" },
-            ],
-            marks: { middle: "8 cm" },
-            grow: "1 cm",
-          },
+          panel: { ...panel, grow: "1 cm" },
         },
         motifs: { rope: { ...rope, "draw-in": drawIn } },
         place: [

@@ -7,6 +7,7 @@ import { breakDown } from "../../../src/fit/refusal.ts";
 import type { Fits } from "../../../src/fit/solve.ts";
 import { fitToJson } from "../../../src/report/fit-json.ts";
 import { fitHere, garmentOf, soundGarment } from "../../support/run-garment.ts";
+import { threeByFour } from "../../support/three-by-four.ts";
 
 const sample = (name: string): string => readFileSync(`samples/${name}.yaml`, "utf8");
 
@@ -137,12 +138,7 @@ describe("two motifs one above the other", () => {
   /** 20 rows below and 20 above; the lead-in of 4 rows and 2 repeats of 8 fill either. */
   const garment = (low: object, high: object, piece: object = {}) =>
     garmentOf({
-      format: "evenrow/1",
-      bed: { needles: 100 },
-      gauge: {
-        ground: { stitches: 20, rows: 15, over: "6 cm" },
-        cord: { needles: 3, stitches: 12, over: "6 cm" },
-      },
+      ...threeByFour,
       pieces: {
         panel: {
           outline: [

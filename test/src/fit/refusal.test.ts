@@ -6,6 +6,7 @@ import type { NamedRule } from "../../../src/fit/refusal.ts";
 import { breakDown, conflictAmong } from "../../../src/fit/refusal.ts";
 import type { Garment } from "../../../src/garment/garment.ts";
 import { garmentOf } from "../../support/run-garment.ts";
+import { threeByFour } from "../../support/three-by-four.ts";
 import { garment } from "./support/plain-parts.ts";
 
 /** Rules that say no more than their names; which of them are lifted is kept in the title. */
@@ -91,12 +92,7 @@ describe("a garment that does not fit", () => {
   /** A panel of 12 rows and 20 needles to each side. */
   const panel = (more: object, margins: object = {}): Garment =>
     garmentOf({
-      format: "evenrow/1",
-      bed: { needles: 100 },
-      gauge: {
-        ground: { stitches: 20, rows: 15, over: "6 cm" },
-        cord: { needles: 3, stitches: 12, over: "6 cm" },
-      },
+      ...threeByFour,
       pieces: {
         panel: {
           outline: [

@@ -5,6 +5,7 @@ import type { FittedPart, FittedPlacement } from "../../../../src/fit/fit.ts";
 import type { Garment, Margins, Supply } from "../../../../src/garment/garment.ts";
 import {
   fitOf,
+  hook,
   lookWith,
   placed,
   section,
@@ -369,22 +370,6 @@ describe("a strand ends where another motif lies on its way", () => {
 });
 
 describe("a part of columns", () => {
-  /** Hung on R3 and L1 in turn. */
-  const hook = {
-    ...swing,
-    quantities: {},
-    repeat: 6,
-    strands: {
-      cord: {
-        start: [-1, 0],
-        repeat: [
-          [3, 3],
-          [-1, 6],
-        ],
-      },
-    },
-  };
-
   const hooks = (mirrored: number, piece: CountedPiece): Situation => {
     const garment = inPart(hook);
     return {

@@ -5,6 +5,7 @@ import type { Fit, FittedPlacement } from "../../../../src/fit/fit.ts";
 import type { Garment, Placement, SideMargins } from "../../../../src/garment/garment.ts";
 import {
   fitOf,
+  hook,
   lookWith,
   placed,
   section,
@@ -301,21 +302,6 @@ describe("the independent check of the needles under a motif", () => {
 });
 
 describe("the independent check of columns", () => {
-  /** A cord that reaches one needle to the left and three to the right. */
-  const hook = {
-    ...swing,
-    quantities: {},
-    repeat: 6,
-    strands: {
-      cord: {
-        start: [-1, 0],
-        repeat: [
-          [3, 3],
-          [-1, 6],
-        ],
-      },
-    },
-  };
   let hooks: Garment;
   let mirrored: Garment;
 
@@ -564,22 +550,7 @@ describe("the independent check of the side margins of a panel", () => {
   };
 
   test("measures them at its outermost columns, turned or not", () => {
-    const hooks = written({
-      hook: {
-        ...swing,
-        quantities: {},
-        repeat: 6,
-        strands: {
-          cord: {
-            start: [-1, 0],
-            repeat: [
-              [3, 3],
-              [-1, 6],
-            ],
-          },
-        },
-      },
-    });
+    const hooks = written({ hook });
     // Three columns of 4 needles with 2 between them, the last one turned: -8..-4, -2..2 and 4..8.
     const laid = placed([section(lookWith(hooks.motifs[0]!, {}), 10)], {
       lastRow: 60,
@@ -595,22 +566,7 @@ describe("the independent check of the side margins of a panel", () => {
   });
 
   test("measures a single column as it is, although others would be turned", () => {
-    const hooks = written({
-      hook: {
-        ...swing,
-        quantities: {},
-        repeat: 6,
-        strands: {
-          cord: {
-            start: [-1, 0],
-            repeat: [
-              [3, 3],
-              [-1, 6],
-            ],
-          },
-        },
-      },
-    });
+    const hooks = written({ hook });
     const laid = placed([section(lookWith(hooks.motifs[0]!, {}), 10)], {
       lastRow: 60,
       gap: 2,

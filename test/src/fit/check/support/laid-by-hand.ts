@@ -70,6 +70,22 @@ export const swing = {
   ease: { from: "-20 %", to: "20 %" },
 };
 
+/** A cord that reaches one needle to the left and three to the right: hung on R3 and L1 in turn. */
+export const hook = {
+  ...swing,
+  quantities: {},
+  repeat: 6,
+  strands: {
+    cord: {
+      start: [-1, 0],
+      repeat: [
+        [3, 3],
+        [-1, 6],
+      ],
+    },
+  },
+};
+
 /** The check works everything out from the motif itself, so a fit's trace is nothing to it. */
 const noTrace: Trace = {
   leadRows: Number.NaN,
